@@ -1,0 +1,29 @@
+"""The one base class of everything that can go wrong for a user.
+
+A message is one sentence: what failed, the value, what to do next. The command line prints it on
+standard error without a traceback and leaves with status 2.
+"""
+
+
+class SaycheckError(Exception):
+    """Base of all errors a user can meet; ``str(error)`` is the sentence to show."""
+
+
+class SoundError(SaycheckError):
+    """A recording that cannot be read, is empty, or holds nothing to hear."""
+
+
+class EarError(SaycheckError):
+    """A recogniser whose model or package is missing or wrong."""
+
+
+class VocabularyError(SaycheckError):
+    """A vocabulary file that does not say what it should; names file and line."""
+
+
+class MachineError(SaycheckError):
+    """A machine kind that no vocabulary describes."""
+
+
+class WalkError(SaycheckError):
+    """A walk folder that is missing, unreadable, already taken or of another version."""

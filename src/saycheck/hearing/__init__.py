@@ -1,0 +1,1 @@
+"""The ears: recognisers behind one protocol, and how two of them are made one reading."""

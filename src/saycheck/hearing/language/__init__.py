@@ -1,0 +1,1 @@
+"""The language model of the trade ear: sentences made from the vocabulary, estimated as an n-gram."""

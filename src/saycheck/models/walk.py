@@ -1,0 +1,170 @@
+"""The walk: everything that ``walk.json`` holds, schema name ``saycheck.walk/1``.
+
+The keys here are relied on by outside scripts (see the design); keys may be added, never renamed.
+"""
+
+from typing import Literal
+
+from pydantic import Field
+
+from saycheck.models.base import Model
+from saycheck.models.hearing import OtherReading, Passage
+
+SCHEMA = "saycheck.walk/1"
+
+State = Literal["good", "watch", "writeup", "hidden", "later"]
+LineState = Literal["good", "watch", "writeup", "hidden", "later", "unsaid"]
+Side = Literal["left", "right", "both", "none"]
+Disposition = Literal["finding", "talk", "command", "taken-back", "unclear"]
+
+
+class Machine(Model):
+    """The unit walked: its kind (trade name), its owner's name for it, its hour-meter reading in h."""
+
+    kind: str
+    unit: str | None = None
+    hours: float | None = None
+
+
+class Source(Model):
+    """What was heard: file name, SHA-256 of its bytes (hex), length in seconds (0 for text)."""
+
+    name: str
+    sha256: str
+    duration_s: float = 0.0
+
+
+class Word(Model):
+    """One word of the transcript; offsets count characters, times are seconds (None for text)."""
+
+    text: str
+    char_start: int
+    char_end: int
+    start_s: float | None = None
+    end_s: float | None = None
+    confidence: float | None = None
+
+
+class Span(Model):
+    """A stretch of the transcript and what became of it. Spans cover the text without gaps."""
+
+    char_start: int
+    char_end: int
+    disposition: Disposition
+    finding_ids: list[str] = []
+    why: str = ""
+
+
+class Transcript(Model):
+    """The words as heard, what became of each, and what another ear heard instead."""
+
+    text: str
+    words: list[Word]
+    spans: list[Span] = []
+    readings: list[OtherReading] = []
+
+
+class Evidence(Model):
+    """The words a finding came from: offsets in the transcript and seconds in the sound."""
+
+    char_start: int
+    char_end: int
+    start_s: float | None = None
+    end_s: float | None = None
+
+
+class Measurement(Model):
+    """A number with its unit, as said and in SI.
+
+    ``plus_minus`` is half the width, in ``unit``, that the speaker's words leave open. ``judged`` is
+    ``within``, ``beyond``, ``too close to call`` or None where no published limit applies.
+    ``other_units`` lists further readings of an ambiguous unit ("mil").
+    """
+
+    value: float
+    unit: str
+    text: str
+    value_si: float
+    unit_si: str
+    plus_minus: float = 0.0
+    judged: str | None = None
+    attribute: str | None = None
+    other_units: list[str] = []
+
+
+class Finding(Model):
+    """A statement about this unit as it is now."""
+
+    id: str
+    zone: str
+    part: str
+    side: Side
+    check: str
+    state: State
+    condition: str
+    denied: bool = False
+    heard_as: str
+    confidence: float = Field(ge=0, le=1)
+    needs_review: bool = False
+    review_reasons: list[str] = []
+    measurements: list[Measurement] = []
+    evidence: list[Evidence]
+    line: str | None = None
+    caution: str | None = None
+
+
+class ChecklistLine(Model):
+    """One line of the checklist: a part of a zone on a side, and what the walk says of it."""
+
+    zone: str
+    part: str
+    side: Side
+    state: LineState
+    finding_ids: list[str] = []
+
+
+class About(Model):
+    """What a question is about."""
+
+    zone: str
+    part: str | None = None
+    side: Side = "none"
+
+
+class Question(Model):
+    """Something a person should answer, best while still standing at the machine.
+
+    ``kind`` is one of ``skipped``, ``unclear``, ``measure``, ``conflict``, ``hours``, ``unit``,
+    ``hidden``, ``later`` or ``sound``.
+    """
+
+    id: str
+    about: About
+    kind: str
+    text: str
+    evidence: list[Evidence] = []
+
+
+class MadeBy(Model):
+    """How a walk came about: program version, ears used, version of the vocabulary."""
+
+    version: str
+    ears: list[str] = []
+    vocabulary: str
+
+
+class Walk(Model):
+    """One walkaround of one unit, whole; what ``walk.json`` holds."""
+
+    schema_name: str = Field(default=SCHEMA, alias="schema")
+    id: str
+    machine: Machine
+    source: Source
+    transcript: Transcript
+    findings: list[Finding] = []
+    checklist: list[ChecklistLine] = []
+    questions: list[Question] = []
+    sound: list[Passage] = []
+    made_by: MadeBy
+
+    model_config = {"populate_by_name": True}

@@ -1,0 +1,52 @@
+"""Finds what is said of a part: the words of the condition table, in all their forms."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from saycheck.understanding.forms import noun_forms, verb_forms
+from saycheck.understanding.phrases import PhraseTable
+from saycheck.understanding.text import Mention, Reading
+from saycheck.vocabulary.schema import Condition
+
+
+@dataclass(frozen=True)
+class Said:
+    """A condition as said: its table and whether the word is a noun, adjective, verb or phrase."""
+
+    condition: Condition
+    form: str
+
+    @property
+    def attributive(self) -> bool:
+        return self.form == "adjective"
+
+
+def sayings(condition: Condition) -> Iterator[tuple[str, str]]:
+    """Every wording of a condition with its word class."""
+    for noun in condition.nouns:
+        for form in noun_forms(noun):
+            yield form, "noun"
+    for verb in condition.verbs:
+        for form in verb_forms(verb):
+            yield form, "adjective" if form.endswith(("ed", "ing")) else "verb"
+    for adjective in condition.adjectives:
+        yield adjective, "adjective"
+    for phrase in condition.phrases:
+        yield phrase, "phrase"
+
+
+class ConditionFinder:
+    """Finds conditions in a row of tokens."""
+
+    def __init__(self, conditions: Sequence[Condition]) -> None:
+        self.table: PhraseTable[Said] = PhraseTable()
+        for condition in conditions:
+            for saying, form in sayings(condition):
+                self.table.add(saying, Said(condition, form))
+
+    def __call__(self, reading: Reading) -> None:
+        """Put a ``condition`` mention on the reading for each; the last table in the file wins a tie."""
+        words = [t.text for t in reading.tokens]
+        reading.mentions["condition"] = [
+            Mention("condition", a, b, values[0]) for a, b, values in self.table.find(words)
+        ]

@@ -1,0 +1,30 @@
+"""Finds the words that tell how a clause is meant: denied, put off, taught, hidden, taken back ..."""
+
+from collections.abc import Sequence
+
+from saycheck.understanding.phrases import PhraseTable
+from saycheck.understanding.text import Mention, Reading
+from saycheck.vocabulary.schema import Cue
+
+# Cues that switch a cue of another category off where they cover it.
+GUARDS = {"not-denial": "deny", "not-hypothesis": "hypothesis", "not-story": "story"}
+
+
+class CueFinder:
+    """Finds cues; each category has a table of its own, so that categories may overlap."""
+
+    def __init__(self, cues: Sequence[Cue]) -> None:
+        self.tables: dict[str, PhraseTable[bool]] = {}
+        for cue in cues:
+            self.tables.setdefault(cue.category, PhraseTable()).add_all(cue.phrases, True)
+
+    def __call__(self, reading: Reading) -> None:
+        """Put the mentions of each category on the reading, under the category's name."""
+        words = [t.text for t in reading.tokens]
+        for category, table in self.tables.items():
+            reading.mentions[category] = [Mention(category, a, b) for a, b, _ in table.find(words)]
+        for guard, guarded in GUARDS.items():
+            shields = reading.of(guard)
+            reading.mentions[guarded] = [
+                m for m in reading.of(guarded) if not any(s.start <= m.start and m.end <= s.end for s in shields)
+            ]

@@ -1,0 +1,65 @@
+"""Whether a condition is denied: "no cracks", "isn't leaking", "couldn't find a loose one".
+
+A denial reaches forward to the conditions behind it in the same clause: through a list ("no cracks,
+leaks or bends"), not past "but", not past a part with a condition of its own. Following the idea of
+negation scopes with terminators (NegEx, Chapman et al. 2001), with terminators of our own.
+"""
+
+from saycheck.understanding.text import Mention, Reading
+
+ENDS_SCOPE = frozenset(
+    "but though although however except bar because so just only yet still apart which where and's then ; : . ! ? …".split()
+) | frozenset(["—", "–", "..."])
+REACH = 7
+LIST_WORDS = frozenset([",", "or", "and", "nor", "any", "no", "a", "of"])
+AFTER = frozenset(["none", "nil", "nowhere", "zero"])
+SEEING = frozenset(["see", "find", "feel", "hear", "seeing", "finding", "feeling", "hearing", "spot"])
+ANY = frozenset(["any", "a", "an", "no", "anything", "even"])
+
+
+def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Mention | None:
+    """The cue that denies ``condition``, or None."""
+    words = [t.text for t in reading.tokens]
+    behind = words[condition.end : condition.end + 2]
+    if behind and behind[0] in AFTER:
+        return Mention("deny", condition.end, condition.end + 1)
+    for cue in reversed(cues_before(reading, condition)):
+        between = words[cue.end : condition.start]
+        if any(w in ENDS_SCOPE for w in between):
+            return None
+        inner = [m for m in events if cue.end <= m.start and m.end <= condition.start]
+        if list_through(words, cue, condition, inner):
+            return cue
+        if len(between) > REACH or "," in between:
+            return None
+        if any(m.kind == "condition" for m in inner) and not all_in_list(between):
+            return None
+        return cue
+    return None
+
+
+def cues_before(reading: Reading, condition: Mention) -> list[Mention]:
+    """Denial cues before the condition, "can't see any" among them; longest of overlapping ones."""
+    cues = [m for m in reading.of("deny") if m.end <= condition.start and condition.start - m.end <= 14]
+    words = [t.text for t in reading.tokens]
+    for hidden in reading.of("hidden"):
+        if hidden.end > condition.start or words[hidden.end - 1] not in SEEING:
+            continue
+        if words[hidden.end : hidden.end + 1] and words[hidden.end] in ANY and condition.start - hidden.end <= 5:
+            cues.append(hidden)
+    return sorted(cues, key=lambda m: (m.start, m.end))
+
+
+def list_through(words: list[str], cue: Mention, condition: Mention, inner: list[Mention]) -> bool:
+    """Whether only a list of conditions stands between the cue and this one."""
+    covered = {i for m in inner if m.kind in ("condition", "part") for i in range(m.start, m.end)}
+    loose = [words[i] for i in range(cue.end, condition.start) if i not in covered]
+    fine = [m for m in inner if m.kind == "condition" and m.value.condition.form == "fine"]
+    parts_behind = [m for m in inner if m.kind == "part"]
+    if fine or (parts_behind and "," in loose and any(m.kind == "condition" for m in inner)):
+        return False
+    return bool(inner) and all(w in LIST_WORDS for w in loose) and ("," in loose or "or" in loose or "and" in loose or "nor" in loose)
+
+
+def all_in_list(between: list[str]) -> bool:
+    return any(w in ("or", "nor", "and") for w in between)

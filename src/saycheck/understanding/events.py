@@ -1,0 +1,90 @@
+"""The things of one sentence that matter, in order and without overlap: parts, conditions, quantities,
+marks, words that point back ("the left one").
+"""
+
+from dataclasses import dataclass
+
+from saycheck.understanding.parts import ENDS
+from saycheck.understanding.place import is_side_word
+from saycheck.understanding.text import Mention, Reading
+
+MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
+RANK = {"part": 0, "condition": 1, "quantity": 2}
+ONE = frozenset(["one", "ones", "one's"])
+POINTING = frozenset(
+    "left right front rear back top bottom upper lower inner outer other first second third fourth middle"
+    " nearside offside outside inside".split()
+)
+BOTH = frozenset(["both", "pair"])
+SIDE_NOUNS = frozenset(["side", "hand", "sides"])
+
+
+@dataclass(frozen=True)
+class Pointer:
+    """Words that point back to a part spoken of before: "the left one", "both", "right"."""
+
+    side: str | None
+    ends: tuple[str, ...]
+    other: bool = False
+
+
+def overlap_free(mentions: list[Mention]) -> list[Mention]:
+    """Of overlapping mentions keep the longest, parts before conditions before the rest."""
+    kept: list[Mention] = []
+    for mention in sorted(mentions, key=lambda m: (-len(m), RANK.get(m.kind, 3), m.start)):
+        if not any(mention.overlaps(k) for k in kept):
+            kept.append(mention)
+    return sorted(kept, key=lambda m: m.start)
+
+
+def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Mention]:
+    """Words in the sentence that point back to a part, outside other mentions."""
+    words = [t.text for t in reading.tokens]
+    found, at = [], start
+    while at < end:
+        run = at
+        while run < end and words[run] in POINTING and run not in taken:
+            run += 1
+        if run > at and run < end and words[run] in ONE:
+            found.append(Mention("pointer", at, run + 1, pointing(words, at, run)))
+            at = run + 1
+        elif run > at and (run >= end or words[run] not in SIDE_NOUNS) and is_pointing(words, at, run):
+            found.append(Mention("pointer", at, run, pointing(words, at, run)))
+            at = run
+        elif words[at] in BOTH and at not in taken and words[at + 1 : at + 2] not in (["sides"], ["of"], ["ends"]):
+            found.append(Mention("pointer", at, at + 1, Pointer("both", ())))
+            at += 1
+        else:
+            at = max(run, at + 1)
+    return found
+
+
+def is_pointing(words: list[str], at: int, run: int) -> bool:
+    """Whether bare place words ("left", "front right") stand for a part here."""
+    sides = [i for i in range(at, run) if is_side_word(words, i)]
+    if not sides:
+        return False
+    before = words[at - 1] if at else "."
+    if before in ("on", "to", "at", "in", "the") and run - at == 1:
+        return False
+    return True
+
+
+def pointing(words: list[str], start: int, end: int) -> Pointer:
+    sides = {s for i in range(start, end) if (s := is_side_word(words, i))}
+    side = "both" if len(sides) == 2 else next(iter(sides), None)
+    run = words[start:end]
+    ends = tuple(ENDS.get(w, w) for w in run if w in POINTING and w not in ("left", "right", "nearside", "offside", "other"))
+    return Pointer(side, ends, "other" in run)
+
+
+def events(reading: Reading, start: int, end: int) -> list[Mention]:
+    """All events of the sentence ``start`` to ``end`` in order."""
+
+    def inside(kind: str) -> list[Mention]:
+        return [m for m in reading.of(kind) if start <= m.start and m.end <= end]
+
+    solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
+    kept = overlap_free(solid)
+    taken = {i for m in kept for i in range(m.start, m.end)}
+    return sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)

@@ -1,0 +1,90 @@
+"""From judged statements to findings: names, side, evidence, measurements, confidence, review flags."""
+
+import pint
+
+from saycheck.models.walk import Evidence, Finding, Measurement, Word
+from saycheck.understanding.judge import Verdict, judge
+from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention, Reading
+
+NOT_MEASURES = frozenset(["day", "week", "month", "year", "min", "s"])
+
+
+def times(words: list[Word], start: int, end: int) -> tuple[float | None, float | None]:
+    """Start and end in seconds of the words between two offsets."""
+    inside = [w for w in words if w.char_start < end and w.char_end > start and w.start_s is not None]
+    return (inside[0].start_s, inside[-1].end_s) if inside else (None, None)
+
+
+class Units:
+    """SI values through pint, with one registry for the whole program."""
+
+    def __init__(self) -> None:
+        self.registry = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
+        self.registry.define("thread = []")
+        self.registry.define("finger = []")
+        self.cache: dict[str, tuple[float, float, str]] = {}
+
+    def si(self, value: float, unit: str) -> tuple[float, str]:
+        """The value in SI base units and their name; a count stays a count."""
+        if unit in ("count", "finger", "thread", "mark"):
+            return value, unit
+        quantity = self.registry.Quantity(value, SPELLED.get(unit, unit)).to_base_units()
+        return float(quantity.magnitude), f"{quantity.units:~}" or "1"
+
+
+SPELLED = {
+    "N m": "newton * meter", "lbf ft": "foot_pound", "in": "inch", "h": "hour", "lb": "pound", "ton": "short_ton",
+    "L": "liter", "mL": "milliliter", "gal": "gallon", "min": "minute", "s": "second", "tonne": "metric_ton",
+    "km/h": "kilometer / hour", "mph": "mile / hour", "kVA": "kilovolt * ampere", "hp": "horsepower",
+}  # fmt: skip
+
+
+class FindingMaker:
+    """Makes findings of statements."""
+
+    def __init__(self) -> None:
+        self.units = Units()
+
+    def measurement(self, reading: Reading, quantity: Quantity, mention: Mention, unit: str) -> Measurement:
+        value, unit_si = self.units.si(quantity.value, unit)
+        return Measurement(
+            value=quantity.value,
+            unit=unit,
+            text=reading.quote(mention.start, mention.end),
+            value_si=value,
+            unit_si=unit_si,
+            plus_minus=quantity.plus_minus,
+            other_units=list(quantity.also),
+        )
+
+    def __call__(self, reading: Reading, statement: Statement, words: list[Word]) -> Finding:
+        verdict: Verdict = judge(statement)
+        start, end = reading.span(statement.start, statement.end)
+        start_s, end_s = times(words, start, end)
+        part = statement.subject.part
+        measured = [
+            self.measurement(reading, q, m, q.unit)
+            for q, m in statement.quantities
+            if q.unit is not None and q.unit not in NOT_MEASURES
+        ]
+        reasons = [] if part.part else ["part is not on the list"]
+        return Finding(
+            id="",
+            zone=part.zone,
+            part=part.name,
+            side=statement.subject.side or "none",  # type: ignore[arg-type]
+            check=verdict.condition,
+            state=verdict.state,
+            condition=verdict.condition,
+            denied=verdict.denied,
+            heard_as=reading.text[start:end],
+            confidence=0.9 if part.part else 0.6,
+            needs_review=bool(reasons),
+            review_reasons=reasons,
+            measurements=measured,
+            evidence=[Evidence(char_start=start, char_end=end, start_s=start_s, end_s=end_s)],
+            line=part.part.name if part.part else None,
+            caution=part.part.caution if part.part and verdict.state == "writeup" else None,
+        )

@@ -1,0 +1,36 @@
+"""The hour meter, read aloud: "meter says 11,482 hours", "hours, nine one four six"."""
+
+from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.text import Mention, Reading
+
+METER_WORDS = frozenset(["hours", "clock", "meter", "hourmeter", "hobbs", "hour"])
+NOT_A_READING = frozenset(
+    "every another next within after for per lasted life more last since old further about before until interval ago"
+    " in under over costs cost labour work running warranty".split()
+)
+LEAST_READING = 20
+
+
+def readings(reading: Reading) -> list[tuple[Mention, float]]:
+    """Quantities that are an hour-meter reading, with their value in h."""
+    words = [t.text for t in reading.tokens]
+    found = []
+    for mention in reading.of("quantity"):
+        quantity: Quantity = mention.value
+        before = words[max(0, mention.start - 6) : mention.start]
+        behind = words[mention.end : mention.end + 5]
+        if quantity.value < LEAST_READING or quantity.unit not in (None, "h"):
+            continue
+        if quantity.unit == "h" and not NOT_A_READING & set(before[-2:]) and quantity.value >= 100:
+            found.append((mention, quantity.value))
+        elif quantity.unit is None and named(before, behind) and quantity.value >= 100:
+            found.append((mention, quantity.value))
+    return found
+
+
+def named(before: list[str], behind: list[str]) -> bool:
+    """Whether the meter is named around a bare number."""
+    close = [w for w in before if w not in (",", ":", "is", "at", "says", "reads", "reading", "showing", "'s", "on", "it", "are", "the", "currently", "stands", "-")]
+    if close and close[-1] in METER_WORDS:
+        return True
+    return behind[:3] in (["on", "the", "clock"], ["on", "the", "hours"], ["on", "the", "meter"], ["on", "the", "hour"]) or behind[:2] == ["on", "clock"]

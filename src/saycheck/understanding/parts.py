@@ -1,0 +1,116 @@
+"""Finds the parts that are named, by the vocabulary: whole names, heads with what stands before them.
+
+A part mention is a run like "left front tyre", "the lift cylinder's gland", "steering hose". Which line
+of the checklist it means is decided later, when the place is known (``resolve``).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from saycheck.understanding.phrases import PhraseTable, singular
+from saycheck.understanding.text import Mention, Reading
+from saycheck.vocabulary.compiled import Part, Vocabulary
+
+LEFT = frozenset(["left", "nearside", "lefthand", "lh", "n/s", "lefty", "larboard", "lefts"])
+RIGHT = frozenset(["right", "offside", "righthand", "rh", "o/s", "rights"])
+ENDS = {"front": "front", "rear": "rear", "back": "rear", "forward": "front", "hind": "rear", "fore": "front"}
+POSITIONS = frozenset(
+    "top bottom upper lower inner outer inside outside middle centre center main other first second third fourth"
+    " fifth sixth seventh eighth corner mid opposite end both all every single big small little long short old new"
+    " steer drive side hand near off far".split()
+)
+# Words that read as part names but seldom are, unless something is said of them.
+BARE_WORDS = frozenset(["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"])
+
+
+@dataclass(frozen=True)
+class PartName:
+    """What a part mention says: its words without articles and sides, its head phrase, its owner.
+
+    ``words`` are folded to the singular. ``side`` is left, right, both or None. ``owner`` are the folded
+    words of the bigger part it sits on ("lift cylinder" of "gland on the lift cylinder"), or ().
+    ``plural`` tells that more than one is meant.
+    """
+
+    words: tuple[str, ...]
+    head: tuple[str, ...]
+    side: str | None = None
+    owner: tuple[str, ...] = ()
+    plural: bool = False
+    known: bool = True
+    count: int | None = None
+
+
+class PartFinder:
+    """Finds part mentions by one machine kind's vocabulary."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self.table: PhraseTable[str] = PhraseTable(singular)
+        self.kinds: set[str] = set()
+        for part in vocabulary.parts:
+            self.table.add_all(part.sayings, "line")
+            self.table.add_all(part.heads, "head")
+            self._kinds_of(part)
+        for shared in vocabulary.shared.values():
+            self.table.add_all((shared.name, *shared.heads), "head")
+
+    def _kinds_of(self, part: Part) -> None:
+        """Words that stand before a head in some saying: they may stand before it here too."""
+        for saying in part.sayings:
+            for word in saying.split()[:-1]:
+                self.kinds.add(singular(word.lower()))
+
+    def find(self, words: Sequence[str]) -> list[tuple[int, int, PartName]]:
+        """All part mentions as (start, end, name), joined to compounds where they stand together."""
+        hits = [(a, b) for a, b, _ in self.table.find(words)]
+        found: list[tuple[int, int, PartName]] = []
+        floor = 0
+        for index, (start, end) in enumerate(hits):
+            if start < floor:
+                continue
+            owner_end = None
+            while index + 1 < len(hits):
+                next_start, next_end = hits[index + 1]
+                possessive = next_start == end + 1 and words[end] == "'s"
+                adjacent = next_start == end and singular(words[end - 1]) == words[end - 1]
+                if not (possessive or adjacent):
+                    break
+                owner_end, end = end, next_end
+                index += 1
+            start = self._stretch_left(words, start, floor)
+            found.append((start, end, self._name(words, start, end, owner_end)))
+            floor = end
+        return found
+
+    def _stretch_left(self, words: Sequence[str], start: int, floor: int) -> int:
+        """Take in the words before a head that belong to its name ("left", "upper", "steering")."""
+        at = start
+        while at > floor:
+            word = words[at - 1]
+            before = singular(word)
+            if word in LEFT or word in RIGHT or word in ENDS or word in POSITIONS:
+                at -= 1
+            elif before in self.kinds and before == word and word not in BARE_WORDS and len(word) > 2:
+                at -= 1
+            else:
+                break
+        while at < start and words[at] in ("old", "new", "all", "every", "side", "hand", "single", "near", "far"):
+            at += 1
+        return at
+
+    def _name(self, words: Sequence[str], start: int, end: int, owner_end: int | None) -> PartName:
+        said = [w for w in words[start:end] if w != "'s"]
+        sides = {("left" if w in LEFT else "right") for w in said if w in LEFT or w in RIGHT}
+        side = "both" if len(sides) == 2 or "both" in said else next(iter(sides), None)
+        drop = LEFT | RIGHT | {"both", "all", "hand", "side", "every"}
+        folded = tuple(singular(ENDS.get(w, w)) for w in said if w not in drop)
+        owner: tuple[str, ...] = ()
+        if owner_end is not None:
+            owner = tuple(singular(ENDS.get(w, w)) for w in words[start:owner_end] if w not in drop and w != "'s")
+        head = folded[len(owner) :] if owner else folded
+        return PartName(folded, head, side, owner, plural=singular(words[end - 1]) != words[end - 1])
+
+    def __call__(self, reading: Reading) -> None:
+        """Put a ``part`` mention on the reading for each part named."""
+        words = [t.text for t in reading.tokens]
+        reading.mentions["part"] = [Mention("part", a, b, name) for a, b, name in self.find(words)]

@@ -1,0 +1,107 @@
+"""Finding many phrases in a row of tokens at once: a trie over words, longest match first.
+
+Words are compared in a form without plural where the table asks for it, so that "hoses" finds "hose"
+and "batteries" finds "battery".
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import Generic, TypeVar
+
+from saycheck.understanding.text import words_of
+
+V = TypeVar("V")
+GAP = "*"
+GAP_MOST = 3
+END = object()
+
+IRREGULAR = {
+    "teeth": "tooth", "feet": "foot", "leaves": "leaf", "knives": "knife", "shelves": "shelf", "men": "man",
+    "gas": "gas", "lens": "lens", "chassis": "chassis", "bus": "bus", "brakes": "brake", "glasses": "glass",
+    "axles": "axle", "cables": "cable", "handles": "handle", "gauges": "gauge", "nozzles": "nozzle",
+    "tyres": "tyre", "tires": "tire", "hoses": "hose", "edges": "edge", "axes": "axis", "dies": "die",
+    "its": "its", "this": "this", "is": "is", "was": "was", "has": "has", "hydraulics": "hydraulic",
+    "does": "does", "us": "us", "yes": "yes", "as": "as", "electrics": "electric",
+}  # fmt: skip
+
+
+def singular(word: str) -> str:
+    """The singular of an English noun, by rule ("bushes" → "bush", "assemblies" → "assembly")."""
+    if word in IRREGULAR:
+        return IRREGULAR[word]
+    if len(word) < 4 or not word.endswith("s") or word.endswith(("ss", "us", "'s")):
+        return word
+    if word.endswith("ies"):
+        return word[:-3] + "y"
+    if word.endswith(("ches", "shes", "xes", "sses", "zes")):
+        return word[:-2]
+    return word[:-1]
+
+
+def plural(word: str) -> str:
+    """The plural of an English noun, by rule."""
+    for many, one in IRREGULAR.items():
+        if one == word and many not in ("its", "this"):
+            return many
+    if word.endswith("y") and word[-2:-1] not in "aeiou":
+        return word[:-1] + "ies"
+    return word + ("es" if word.endswith(("s", "x", "z", "ch", "sh")) else "s")
+
+
+def same(word: str) -> str:
+    return word
+
+
+class PhraseTable(Generic[V]):
+    """Phrases and what each stands for.
+
+    Args:
+        fold: the form in which words are compared (``singular`` for part names).
+    """
+
+    def __init__(self, fold: Callable[[str], str] = same) -> None:
+        self.fold = fold
+        self.root: dict[object, dict] = {}  # type: ignore[type-arg]
+        self.vocabulary: set[str] = set()
+
+    def add(self, phrase: str, value: V) -> None:
+        """Add a phrase; ``*`` in it stands for one to three words. A second value is kept as well."""
+        node = self.root
+        for word in phrase.split() if GAP in phrase else words_of(phrase):
+            key = word if word == GAP else self.fold(word)
+            self.vocabulary.add(key)
+            node = node.setdefault(key, {})
+        values = node.setdefault(END, [])  # type: ignore[arg-type]
+        if value not in values:
+            values.append(value)  # type: ignore[attr-defined]
+
+    def add_all(self, phrases: Iterable[str], value: V) -> None:
+        for phrase in phrases:
+            self.add(phrase, value)
+
+    def longest(self, words: Sequence[str], start: int) -> tuple[int, list[V]] | None:
+        """The longest phrase beginning at ``start``: its end (half-open) and values, or None."""
+        best: tuple[int, list[V]] | None = None
+        stack = [(self.root, start, 0)]
+        while stack:
+            node, at, gap = stack.pop()
+            if END in node and (best is None or at > best[0]):
+                best = at, node[END]  # type: ignore[assignment]
+            if at >= len(words):
+                continue
+            following = node.get(self.fold(words[at]))
+            if following is not None:
+                stack.append((following, at + 1, 0))
+            if GAP in node:
+                stack += [(node[GAP], at + n, 0) for n in range(1, GAP_MOST + 1) if at + n <= len(words)]
+        return best
+
+    def find(self, words: Sequence[str]) -> Iterator[tuple[int, int, list[V]]]:
+        """Yield (start, end, values) of every longest match, without overlaps, from left to right."""
+        at = 0
+        while at < len(words):
+            hit = self.longest(words, at)
+            if hit:
+                yield at, hit[0], hit[1]
+                at = hit[0]
+            else:
+                at += 1

@@ -1,0 +1,160 @@
+"""The pipeline: one registered spaCy component for each question, on ``spacy.blank("en")``.
+
+``understand`` runs it on a transcript and returns findings and the disposition of every character.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
+from pathlib import Path
+
+import spacy
+from spacy.language import Language
+from spacy.tokens import Doc
+from spacy.vocab import Vocab
+
+from saycheck.models.walk import Finding, Span, Word
+from saycheck.understanding.attach import Attacher
+from saycheck.understanding.conditions import ConditionFinder
+from saycheck.understanding.cues import CueFinder
+from saycheck.understanding.findings import FindingMaker
+from saycheck.understanding.parts import PartFinder
+from saycheck.understanding.place import Places
+from saycheck.understanding.quantities import Quantities
+from saycheck.understanding.resolve import Resolver
+from saycheck.understanding.sentences import cut
+from saycheck.understanding.talk import context_of
+from saycheck.understanding.text import Reading, split, tokens_of
+from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load, shared_tables
+from saycheck.vocabulary.schema import Conditions, Cues, Units
+
+if not Doc.has_extension("reading"):
+    Doc.set_extension("reading", default=None)
+
+
+@dataclass
+class Understood:
+    """What a transcript says: findings in order of speech, and spans that cover the whole text."""
+
+    findings: list[Finding] = field(default_factory=list)
+    spans: list[Span] = field(default_factory=list)
+    hours: float | None = None
+    reading: Reading | None = None
+
+
+class Tokenizer:
+    """Cuts text as ``text.split`` does, into a spaCy ``Doc`` whose text is unchanged."""
+
+    def __init__(self, vocab: Vocab) -> None:
+        self.vocab = vocab
+
+    def __call__(self, text: str) -> Doc:
+        words, at = [], 0
+        for word, start, end in split(text):
+            if start > at:
+                words.append(text[at:start])
+            words.append(word)
+            at = end
+        if at < len(text):
+            words.append(text[at:])
+        return Doc(self.vocab, words=words, spaces=[False] * len(words))
+
+
+class Component:
+    """A pipeline component that works on the reading of a ``Doc``."""
+
+    def __init__(self, work: object) -> None:
+        self.work = work
+
+    def __call__(self, doc: Doc) -> Doc:
+        self.work(doc._.reading)  # type: ignore[operator]
+        return doc
+
+
+def begin(doc: Doc) -> Doc:
+    """Set up the reading: tokens without hesitations."""
+    doc._.reading = Reading(doc.text, tokens_of(doc))
+    return doc
+
+
+def clauses(reading: Reading) -> None:
+    reading.sentences = cut(reading)
+
+
+@Language.component("saycheck_reading")
+def reading_component(doc: Doc) -> Doc:
+    return begin(doc)
+
+
+@Language.component("saycheck_clauses")
+def clauses_component(doc: Doc) -> Doc:
+    clauses(doc._.reading)
+    return doc
+
+
+@Language.factory("saycheck_quantities")
+def quantities_factory(nlp: Language, name: str) -> Component:
+    return Component(Quantities([u for t in shared_tables("units.toml", Units) for u in t.unit]))
+
+
+@Language.factory("saycheck_parts", default_config={"kind": "wheel-loader"})
+def parts_factory(nlp: Language, name: str, kind: str) -> Component:
+    return Component(PartFinder(load(kind)))
+
+
+@Language.factory("saycheck_conditions")
+def conditions_factory(nlp: Language, name: str) -> Component:
+    return Component(ConditionFinder([c for t in shared_tables("conditions.toml", Conditions) for c in t.condition]))
+
+
+@Language.factory("saycheck_cues")
+def cues_factory(nlp: Language, name: str) -> Component:
+    return Component(CueFinder([c for t in shared_tables("cues.toml", Cues) for c in t.cue]))
+
+
+class Statements:
+    """Component: leaves ``reading.data["statements"]``."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self.attacher = Attacher(Resolver(vocabulary), Places(vocabulary))
+
+    def __call__(self, reading: Reading) -> None:
+        reading.data["statements"] = self.attacher(reading)
+
+
+@Language.factory("saycheck_statements", default_config={"kind": "wheel-loader"})
+def statements_factory(nlp: Language, name: str, kind: str) -> Component:
+    return Component(Statements(load(kind)))
+
+
+@lru_cache(maxsize=8)
+def pipeline(kind: str) -> Language:
+    """The pipeline for one machine kind, built once."""
+    nlp = spacy.blank("en")
+    nlp.tokenizer = Tokenizer(nlp.vocab)
+    nlp.add_pipe("saycheck_reading")
+    nlp.add_pipe("saycheck_quantities")
+    nlp.add_pipe("saycheck_parts", config={"kind": kind})
+    nlp.add_pipe("saycheck_conditions")
+    nlp.add_pipe("saycheck_cues")
+    nlp.add_pipe("saycheck_clauses")
+    nlp.add_pipe("saycheck_statements", config={"kind": kind})
+    return nlp
+
+
+MAKER = FindingMaker()
+
+
+def understand(text: str, kind: str, words: Sequence[Word] = ()) -> Understood:
+    """Read a transcript of a walk round a machine of ``kind``."""
+    nlp = pipeline(load(kind).kind)
+    reading: Reading = nlp(text)._.reading if text.strip() else Reading(text, [])
+    found = Understood(reading=reading)
+    for statement in reading.data.get("statements", []):
+        if statement.taken_back or context_of(reading, statement):
+            continue
+        finding = MAKER(reading, statement, list(words))
+        finding.id = f"f{len(found.findings) + 1:03}"
+        found.findings.append(finding)
+    return found

@@ -1,0 +1,149 @@
+"""Numbers with their units, as said: ranges, hedges and ambiguous units included.
+
+A hedge ("about", "a hair over") widens ``plus_minus``; a range gives its middle and half its width. A
+unit that can mean two things ("mil": a millimetre or a thousandth of an inch) keeps both.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from saycheck.understanding.numbers import Number, is_written, parse
+from saycheck.understanding.phrases import PhraseTable
+from saycheck.understanding.text import Mention, Reading
+from saycheck.vocabulary.schema import Unit
+
+# Share of the value that a hedge leaves open; common practice, no source.
+HEDGE_SHARE = 0.1
+HEDGES = (
+    "about", "around", "roughly", "maybe", "perhaps", "nearly", "almost", "approximately", "approx", "some", "say",
+    "call it", "probably", "near enough", "or so", "ish", "give or take", "somewhere around", "something like",
+    "in the region of", "just over", "just under", "a hair over", "a hair under", "a bit over", "a bit under", "over",
+    "under", "more than", "less than", "at least", "at most", "close to", "a good", "near", "around about", "i'd say",
+    "i would say", "a shade over", "a shade under", "upwards of", "north of", "south of", "good", "i guess", "guessing",
+)  # fmt: skip
+BETWEEN_NUMBERS = frozenset(["to", "or", "-", "–", "and"])
+# Words that are units only right behind a figure, since they are ordinary words as well.
+ONLY_WRITTEN = frozenset(["m", "a", "v", "c", "l", "h", "g", '"', "'", "s", "ft"])
+ARTICLE_UNITS = frozenset(["in", "L", "mL", "quart", "gal", "pint", "turn", "mm", "cm", "ft", "thread", "finger"])
+NOT_AFTER_IN = frozenset(["thick", "wide", "long", "deep", "left", "high", "of", ".", ",", ";"])
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A quantity as said; ``unit`` is None where none was said. ``also`` are other units it may be."""
+
+    value: float
+    unit: str | None
+    plus_minus: float
+    quantity: str | None = None
+    also: tuple[str, ...] = ()
+    form: str = "words"
+    hedged: bool = False
+
+
+class Quantities:
+    """Finds quantities in a row of tokens by the unit table."""
+
+    def __init__(self, units: Sequence[Unit]) -> None:
+        self.units: PhraseTable[Unit] = PhraseTable()
+        for unit in units:
+            self.units.add_all(unit.sayings, unit)
+        self.hedges: PhraseTable[bool] = PhraseTable()
+        self.hedges.add_all(HEDGES, True)
+
+    def unit_at(self, words: Sequence[str], at: int, number: Number) -> tuple[int, Unit] | None:
+        """The unit said from word ``at`` on; "of an inch" is read behind a fraction."""
+        start = at
+        if number.form == "fraction" and words[at : at + 1] == ["of"]:
+            start = at + 2 if words[at + 1 : at + 2] in (["a"], ["an"]) else at + 1
+        elif number.form == "fraction" and words[at : at + 1] in (["a"], ["an"]):
+            start = at + 1
+        hit = self.units.longest(words, start)
+        if hit is None:
+            return None
+        end, (unit, *_) = hit
+        said = words[start:end]
+        if len(said) == 1 and said[0] in ONLY_WRITTEN and number.form != "written":
+            return None
+        if said == ["in"] and not (number.form == "written" and (end >= len(words) or words[end] in NOT_AFTER_IN)):
+            return None
+        if number.form == "article" and number.value == 1 and unit.name not in ARTICLE_UNITS:
+            return None
+        return end, unit
+
+    def range_at(self, words: Sequence[str], first: Number) -> Number | None:
+        """The second number of a range ("three to four", "ten twelve"), or None."""
+        at = first.end
+        if at < len(words) and words[at] in BETWEEN_NUMBERS:
+            second = parse(words, at + 1)
+            return second if second and second.form != "article" and second.value > first.value else None
+        return None
+
+    def at(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
+        """The quantity that begins at word ``at``: (end, quantity), or None."""
+        between = words[at] == "between"
+        number = parse(words, at + 1 if between else at)
+        if number is None:
+            return None
+        second = self.range_at(words, number)
+        unit = self.unit_at(words, number.end, number)
+        if unit and words[unit[0] : unit[0] + 1] == ["to"]:
+            second = parse(words, unit[0] + 1)
+            second = second if second and second.value > number.value else None
+        if second and (words[number.end] != "and" or between):
+            last = self.unit_at(words, second.end, second)
+            if last or between or words[number.end] in ("to", "-", "–"):
+                return self.ranged(number, second, last or unit)
+        if unit is None and (number.form == "article" or (number.value == 1 and not is_written(words[at]))):
+            return None
+        if number.form == "pairs" and unit and unit[1].quantity not in ("time", "length"):
+            return None
+        if between:
+            return None
+        end = unit[0] if unit else number.end
+        return end, self.quantity(number.value, unit, number.step / 2, number.form)
+
+    def ranged(self, low: Number, high: Number, unit: tuple[int, Unit] | None) -> tuple[int, Quantity]:
+        middle, half = (low.value + high.value) / 2, (high.value - low.value) / 2
+        end = max(unit[0] if unit else 0, high.end)
+        return end, self.quantity(middle, unit, half, low.form)
+
+    def quantity(self, value: float, unit: tuple[int, Unit] | None, plus_minus: float, form: str) -> Quantity:
+        if unit is None:
+            return Quantity(value, None, plus_minus, form=form)
+        return Quantity(value, unit[1].name, plus_minus, unit[1].quantity, tuple(unit[1].also), form)
+
+    def hedge_before(self, words: Sequence[str], at: int) -> int | None:
+        """Where the hedge that ends at ``at`` begins, or None."""
+        for length in (4, 3, 2, 1):
+            if at >= length and self.hedges.longest(words, at - length) == (at, [True]):
+                return at - length
+        return None
+
+    def find(self, words: Sequence[str]) -> list[tuple[int, int, Quantity]]:
+        """All quantities as (start, end, quantity); a hedge before belongs to the stretch."""
+        found, at = [], 0
+        while at < len(words):
+            hit = self.at(words, at)
+            if hit is None:
+                at += 1
+                continue
+            end, quantity = hit
+            start = self.hedge_before(words, at)
+            behind = words[end : end + 2] == ["or", "so"] or words[end : end + 1] in (["ish"], ["maybe"])
+            if start is not None or behind:
+                wide = max(quantity.plus_minus, abs(quantity.value) * HEDGE_SHARE)
+                quantity = replace(quantity, plus_minus=wide, hedged=True)
+            if words[end : end + 1] == ["below"] and quantity.unit in (None, "degC", "degF"):
+                unit = quantity.unit or "degC"
+                quantity, end = replace(quantity, value=-abs(quantity.value), unit=unit, quantity="temperature"), end + 1
+            if words[end : end + 2] in (["below", "zero"], ["below", "freezing"]):
+                end += 2
+            found.append((start if start is not None else at, end, quantity))
+            at = end
+        return found
+
+    def __call__(self, reading: Reading) -> None:
+        """Put a ``quantity`` mention on the reading for each quantity."""
+        words = [t.text for t in reading.tokens]
+        reading.mentions["quantity"] = [Mention("quantity", a, b, q) for a, b, q in self.find(words)]

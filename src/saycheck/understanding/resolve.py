@@ -1,0 +1,131 @@
+"""From a part as named to the part of the machine that is meant, given where the walker stands.
+
+"Rod" after talk of the left lift cylinder is that cylinder's rod; "tyre" while standing at the left
+front is the left front tyre. What no line of the checklist fits keeps the words it was given.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from saycheck.understanding.parts import PartName
+from saycheck.understanding.phrases import singular
+from saycheck.vocabulary.compiled import Part, Vocabulary
+
+FITS = 0.62
+ZONE_BONUS = 0.12
+FOCUS_BONUS = 0.08
+OPTION_MALUS = 0.1
+IGNORED = frozenset("the a an of main single old new big little small long short one first second third fourth".split())
+
+
+@dataclass(frozen=True)
+class Resolved:
+    """A part that is meant: the name for the finding, its checklist part (None if it has none)."""
+
+    name: str
+    part: Part | None
+    zone: str
+    component: str | None = None
+    score: float = 1.0
+
+    @property
+    def sided(self) -> bool:
+        return self.part is not None and self.part.sided
+
+
+def folded(saying: str) -> frozenset[str]:
+    return frozenset(singular(w) for w in saying.lower().split()) - IGNORED
+
+
+class Resolver:
+    """Holds the parts of one machine kind, indexed by their words."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self.vocabulary = vocabulary
+        self.sayings: list[tuple[frozenset[str], frozenset[str], Part]] = []
+        self.by_word: dict[str, set[int]] = {}
+        for part in vocabulary.parts:
+            heads = [folded(h) for h in part.heads]
+            for saying in part.sayings:
+                words = folded(saying)
+                head = max((h for h in heads if h <= words), key=len, default=words)
+                index = len(self.sayings)
+                self.sayings.append((words, head, part))
+                for word in words:
+                    self.by_word.setdefault(word, set()).add(index)
+            for head in heads:
+                if head and head not in [w for w, _, p in self.sayings if p is part]:
+                    self.sayings.append((head, head, part))
+                    for word in head:
+                        self.by_word.setdefault(word, set()).add(len(self.sayings) - 1)
+        self.shared = {frozenset(folded(h)): s.name for s in vocabulary.shared.values() for h in (s.name, *s.heads)}
+
+    @cached_property
+    def zone_order(self) -> dict[str, int]:
+        return {zone.name: i for i, zone in enumerate(self.vocabulary.zones)}
+
+    def zone_of(self, part: Part, side: str | None, here: str) -> str:
+        """The zone in which a part on this side stands, the walker's own zone first."""
+        sides = {z.name: z.side for z in self.vocabulary.zones}
+        fitting = [z for z in part.zones if side in (None, "both", "none") or sides[z] in ("none", side)]
+        if here in (fitting or part.zones):
+            return here
+        return (fitting or list(part.zones) or [here])[0]
+
+    def candidates(self, words: frozenset[str], here: str, focus: Part | None) -> list[tuple[float, Part]]:
+        """Parts that the words may name, best first, with scores: 1 is a full match in another zone."""
+        scores: dict[str, tuple[float, Part]] = {}
+        for index in set().union(*(self.by_word.get(w, set()) for w in words)) if words else ():
+            saying, head, part = self.sayings[index]
+            common = len(words & saying)
+            if not common or not head & words:
+                continue
+            score = 2 * common / (len(words) + len(saying))
+            if here in part.zones:
+                score += ZONE_BONUS
+            if focus is not None and part.name == focus.name:
+                score += FOCUS_BONUS
+            if part.option:
+                score -= OPTION_MALUS
+            if part.name not in scores or score > scores[part.name][0]:
+                scores[part.name] = (score, part)
+        return sorted(scores.values(), key=lambda s: -s[0])
+
+    def component_of(self, words: frozenset[str], owner: Part | None) -> str | None:
+        """The component of ``owner`` that the words name, or None."""
+        if owner is None:
+            return None
+        name = self.shared.get(words)
+        if name and name in owner.components:
+            return name
+        for component in owner.components:
+            heads = self.vocabulary.shared[component].heads if component in self.vocabulary.shared else []
+            if any(folded(h) == words for h in (component, *heads)):
+                return component
+        return None
+
+    def part_of(self, words: frozenset[str], here: str, focus: Part | None) -> tuple[float, Part] | None:
+        best = self.candidates(words, here, focus)
+        return best[0] if best and best[0][0] >= FITS else None
+
+    def __call__(self, name: PartName, here: str, focus: Resolved | None) -> Resolved:
+        """The part meant by ``name`` for a walker in zone ``here`` who last spoke of ``focus``."""
+        words = frozenset(name.words) - IGNORED
+        near = focus.part if focus else None
+        whole = self.part_of(words, here, near)
+        if name.owner:
+            head = frozenset(name.head) - IGNORED
+            owner = self.part_of(frozenset(name.owner) - IGNORED, here, near)
+            if owner and not (whole and whole[0] >= 0.95):
+                spoken = " ".join(name.head)
+                return Resolved(f"{owner[1].name} {spoken}", owner[1], here, spoken, owner[0])
+            if whole is None and not owner:
+                return Resolved(" ".join(name.words), None, here, None, 0.5)
+            words = words or head
+        component = self.component_of(words, near)
+        exact = whole is not None and any(s == words for s, _, p in self.sayings if p is whole[1])
+        if component and not (whole and exact and here in whole[1].zones and whole[1].name != near.name):  # type: ignore[union-attr]
+            return Resolved(f"{near.name} {component}", near, here, component, 0.9)  # type: ignore[union-attr]
+        if whole:
+            return Resolved(whole[1].name, whole[1], here, None, min(1.0, whole[0]))
+        return Resolved(" ".join(name.words), None, here, None, 0.5)

@@ -1,0 +1,108 @@
+"""The transcript as understanding sees it: tokens with their place, and what was found on them.
+
+A ``Reading`` travels through the pipeline on the spaCy ``Doc`` (``doc._.reading``). Hesitations ("um")
+and the hyphen inside a word are left out of ``tokens``, so that "twenty-five" and "twenty um five" read
+alike; offsets always count characters of the unchanged text.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from spacy.tokens import Doc
+
+TOKEN = re.compile(
+    r"\d+(?:,\d{3})+(?:\.\d+)?|\d+\.\d+|\d+/\d+|\d+|[½¼¾⅛⅜⅝⅞]|(?:(?<=\w)|(?<=\s)|^)['’]s\b"
+    r"|[A-Za-z]+(?:['’](?!s\b)[A-Za-z]+)*|\S"
+)
+FILLERS = frozenset("um uh er erm ah eh hmm uhm".split())
+PUNCTUATION = frozenset(".,;:!?-–—…()\"“”'’")
+SENTENCE_ENDS = frozenset(".!?…")
+
+
+@dataclass(frozen=True)
+class Token:
+    """One word, number or mark. ``text`` is lower case; ``pause`` is the silence before it in s."""
+
+    text: str
+    start: int
+    end: int
+    doc_i: int
+    pause: float = 0.0
+
+    @property
+    def is_mark(self) -> bool:
+        return self.text in PUNCTUATION
+
+
+@dataclass(frozen=True)
+class Mention:
+    """A stretch of tokens (start, end half-open) that names something; ``value`` depends on ``kind``."""
+
+    kind: str
+    start: int
+    end: int
+    value: Any = None
+
+    def __len__(self) -> int:
+        return self.end - self.start
+
+    def overlaps(self, other: "Mention") -> bool:
+        return self.start < other.end and other.start < self.end
+
+
+@dataclass
+class Reading:
+    """Everything understood so far of one transcript."""
+
+    text: str
+    tokens: list[Token]
+    mentions: dict[str, list[Mention]] = field(default_factory=dict)
+    sentences: list[tuple[int, int]] = field(default_factory=list)
+    data: dict[str, Any] = field(default_factory=dict)
+
+    def of(self, kind: str) -> list[Mention]:
+        return self.mentions.get(kind, [])
+
+    def words(self, start: int, end: int) -> list[str]:
+        return [t.text for t in self.tokens[start:end]]
+
+    def span(self, start: int, end: int) -> tuple[int, int]:
+        """Character offsets of tokens ``start`` to ``end`` (half-open)."""
+        return self.tokens[start].start, self.tokens[end - 1].end
+
+    def quote(self, start: int, end: int) -> str:
+        a, b = self.span(start, end)
+        return self.text[a:b]
+
+
+def split(text: str) -> Iterator[tuple[str, int, int]]:
+    """Yield every token of ``text`` as (text, start, end)."""
+    for match in TOKEN.finditer(text):
+        yield match.group(), match.start(), match.end()
+
+
+def plain(word: str) -> str:
+    """A token in the form used for matching: lower case, straight apostrophe."""
+    return word.lower().replace("’", "'")
+
+
+def words_of(phrase: str) -> tuple[str, ...]:
+    """A saying as a tuple of matching forms, cut as the transcript is cut."""
+    return tuple(plain(w) for w, _, _ in split(phrase) if w not in "-–" and plain(w) not in FILLERS)
+
+
+def tokens_of(doc: Doc) -> list[Token]:
+    """The tokens of a ``Doc`` that count, without hesitations and hyphens inside words."""
+    out = []
+    pauses: dict[int, float] = doc.user_data.get("pauses", {})
+    text = doc.text
+    for token in doc:
+        start, end = token.idx, token.idx + len(token.text)
+        word = plain(token.text)
+        glued = word in "-–" and text[start - 1 : start].isalnum() and text[end : end + 1].isalnum()
+        if token.is_space or glued or word in FILLERS:
+            continue
+        out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
+    return out
