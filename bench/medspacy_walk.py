@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
+from narrations import vocabulary_of
 from spacy.language import Language
 
 from saycheck.models.walk import ChecklistLine, Evidence, Finding, MadeBy, Machine, Side, Source, Span
@@ -17,7 +18,7 @@ from saycheck.models.walk import Transcript, Walk
 from saycheck.understanding.conditions import sayings
 from saycheck.understanding.phrases import plural
 from saycheck.vocabulary.compiled import Vocabulary
-from saycheck.vocabulary.load import load, shared_tables
+from saycheck.vocabulary.load import shared_tables
 from saycheck.vocabulary.schema import Condition, Conditions
 
 OWN_SENTENCES = "medspacy_pyrush"
@@ -31,7 +32,7 @@ def read_walk(text: str, kind: str, sentences: str = OWN_SENTENCES) -> Walk:
 
     ``sentences`` names the spaCy component that cuts the text into sentences.
     """
-    vocabulary = load(kind)
+    vocabulary = vocabulary_of(kind)
     doc = pipeline(vocabulary.kind, sentences)(text)
     findings = [found for sentence in doc.sents for found in _findings(sentence, vocabulary)]
     for number, finding in enumerate(findings, 1):
@@ -66,7 +67,7 @@ def pipeline(kind: str, sentences: str) -> Language:
     nlp = spacy.blank("en")
     nlp.add_pipe(sentences)
     matcher: Any = nlp.add_pipe("medspacy_target_matcher")
-    matcher.add([TargetRule(words, "PART", metadata={"part": name}) for words, name in part_names(load(kind))])
+    matcher.add([TargetRule(words, "PART", metadata={"part": name}) for words, name in part_names(vocabulary_of(kind))])
     matcher.add(
         [TargetRule(words, "CONDITION", metadata={"condition": table}) for words, table in condition_words()]
     )

@@ -5,11 +5,16 @@ that style together with its labels, whose quotes stay exact quotes of the new t
 """
 
 import re
-from collections.abc import Iterator
+import sys
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
+from saycheck.errors import MachineError
 from saycheck.scoring.labels import Labels, Place, places_of, read_labels
+from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
 
 ROOT = Path(__file__).resolve().parents[1] / "tests" / "narrations"
 TUNE = ROOT / "tune"
@@ -42,6 +47,25 @@ def narrations(folder: Path, only: str | None = None) -> list[Narration]:
     """All labelled narrations of a folder, by name; ``only`` keeps those whose name begins so."""
     paths = [path for path in sorted(folder.glob("*.json")) if path.stem.startswith(only or "")]
     return [Narration(path.stem, read_labels(path)) for path in paths]
+
+
+@cache
+def vocabulary_of(machine: str) -> Vocabulary:
+    """The vocabulary of a machine kind, read once; MachineError where there is none."""
+    return load(machine)
+
+
+def known(given: Iterable[Narration]) -> list[Narration]:
+    """Those whose machine kind has a vocabulary; the others are named on standard error."""
+    kept = []
+    for narration in given:
+        try:
+            vocabulary_of(narration.labels.machine)
+        except MachineError as error:
+            print(f"{narration.name} is left out: {error}", file=sys.stderr)
+        else:
+            kept.append(narration)
+    return kept
 
 
 def raw(labels: Labels) -> Labels:

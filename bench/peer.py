@@ -14,7 +14,7 @@ import sys
 from collections.abc import Sequence
 from functools import partial
 
-from narrations import ASIDE, TUNE, Narration, narrations, raw
+from narrations import ASIDE, TUNE, Narration, known, narrations, raw
 from score_walks import Scored, Understand, as_json, ours, score_all, table, words_per_second
 
 
@@ -38,7 +38,7 @@ def main(argv: Sequence[str]) -> int:
     except ImportError as error:
         print(f"the peer is not here ({error}); install bench/requirements-peer.txt", file=sys.stderr)
         return 2
-    given = narrations(ASIDE if asked.aside else TUNE)
+    given = known(narrations(ASIDE if asked.aside else TUNE))
     if asked.raw:
         given = [Narration(one.name, raw(one.labels)) for one in given]
     rows = {

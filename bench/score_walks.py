@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from narrations import ASIDE, TUNE, Narration, narrations, raw
+from narrations import ASIDE, TUNE, Narration, known, narrations, raw
 
 from saycheck.models.walk import Walk
 from saycheck.scoring import Counts, Detail, figures, score
@@ -49,7 +49,7 @@ COLUMNS = {
 
 @dataclasses.dataclass(frozen=True)
 class Scored:
-    """One narration with its counts, its detail and the seconds that understanding took."""
+    """One narration with its counts, its detail and the processor seconds that understanding took."""
 
     narration: Narration
     counts: Counts
@@ -59,9 +59,9 @@ class Scored:
 
 def ours() -> Understand:
     """Saycheck's own understanding, vocabulary loaded."""
-    from saycheck.understanding.pipeline import understand
+    from text_walk import read_walk
 
-    return understand
+    return read_walk
 
 
 def score_all(given: Iterable[Narration], understand: Understand, heard: Path | None = None) -> list[Scored]:
@@ -71,9 +71,9 @@ def score_all(given: Iterable[Narration], understand: Understand, heard: Path | 
         text = narration.labels.text
         if heard is not None:
             text = (heard / f"{narration.name}.txt").read_text(encoding="utf-8").strip()
-        begin = time.perf_counter()
+        begin = time.process_time()
         walk = understand(text, narration.labels.machine)
-        seconds = time.perf_counter() - begin
+        seconds = time.process_time() - begin
         scored.append(Scored(narration, *score(narration.labels, walk), seconds))
     return scored
 
@@ -108,7 +108,7 @@ def _cell(value: object) -> str:
 
 
 def words_per_second(scored: Sequence[Scored]) -> float:
-    """Speed of understanding over all narrations, in words per second."""
+    """Speed of understanding over all narrations, in words per processor second."""
     return sum(one.narration.words for one in scored) / max(sum(one.seconds for one in scored), 1e-9)
 
 
@@ -149,7 +149,7 @@ def arguments(argv: Sequence[str]) -> argparse.Namespace:
 def main(argv: Sequence[str]) -> int:
     """Score and print; exit status 1 where there is nothing to score."""
     asked = arguments(argv)
-    given = narrations(ASIDE if asked.aside else asked.folder, asked.only)
+    given = known(narrations(ASIDE if asked.aside else asked.folder, asked.only))
     if not given:
         print("there is no labelled narration of that name", file=sys.stderr)
         return 1

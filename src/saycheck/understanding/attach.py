@@ -26,6 +26,10 @@ SMALL = frozenset(
 BEFORE_ATTRIBUTE = frozenset("a an some few couple two three four five six one no any got has have the with little bit".split())
 FOCUS_SENTENCES = 3
 COUNT_LINKS = frozenset("of them the is are 're 's 'em those these has have got were was been that which little small big loose".split())
+POINTS_AT_ONE = frozenset(
+    "this that the left right other front rear back top bottom upper lower inner outer middle first second third fourth last"
+    " fifth sixth old new another which big little nearside offside lever no number good bad".split()
+)
 WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 
 
@@ -183,6 +187,10 @@ class Walk:
         subject = Subject(part, side, event.start, event.end, name.plural, told_side=told)
         if self.count:
             subject.count, self.count = self.count, None
+        elif self.words[event.start] == "one" or (event.start and self.words[event.start - 1] == "one"):
+            at = event.start if self.words[event.start] == "one" else event.start - 1
+            if not (at and self.words[at - 1] in POINTS_AT_ONE):
+                subject.count = (1, Mention("quantity", at, at + 1))
         if part.part and part.score >= 0.9 and zone != self.where.zone and not self.where.told:
             self.where = Where(zone, self.where.side)
         self.remember(subject)
@@ -334,7 +342,7 @@ class Walk:
                 if statement is None or (statement.claims and not agrees(statement, claim)):
                     statement = self.new(subject)
                 statement.claims.append(claim)
-                statement.count = statement.count or self.count or subject.count
+                statement.count = statement.count or self.count or subject.count or self.one_before(event)
             elif statement is None:
                 statement = self.new(subject)
             if kind == "absent":
@@ -375,6 +383,15 @@ class Walk:
             self.number_for_all(event)
         elif quantity.unit is not None:
             self.waiting.append(event)
+
+    def one_before(self, event: Mention) -> tuple[int, Mention] | None:
+        """"One missing", "one of them is bent": a count of one, unless "one" points at something."""
+        at = event.start - 1
+        while at > self.span[0] and self.words[at] in COUNT_LINKS:
+            at -= 1
+        if at < self.span[0] or self.words[at] != "one" or (at and self.words[at - 1] in POINTS_AT_ONE):
+            return None
+        return 1, Mention("quantity", at, at + 1)
 
     def is_count(self, quantity: Quantity, event: Mention, following: Mention | None, gap: list[str]) -> bool:
         """Whether a bare number counts things: "two bolts", "two of the six", "one gone"."""
@@ -463,6 +480,8 @@ class Walk:
         self.waiting = []
         if self.same and not any(s.claims for s in self.made):
             self.copy(self.same)
+        if self.open and self.group and not self.same:
+            self.say_rest()
         if self.excepting:
             self.make_exception(self.excepting)
         if self.correcting and self.group and not any(s.subject in self.group for s in self.made):
@@ -470,6 +489,19 @@ class Walk:
         self.statements += self.made
         if self.group:
             self.last_group = self.group
+
+    def say_rest(self) -> None:
+        """A part of which something is said in words no table knows: a statement without claims."""
+        last = self.group[-1]
+        end = self.span[1]
+        while end > last.end and self.reading.tokens[end - 1].is_mark:
+            end -= 1
+        if end <= last.end or any(self.current(s) for s in self.group):
+            return
+        for subject in self.group:
+            statement = self.new(subject)
+            statement.marks.add("unworded")
+            statement.stretch(last.start, end)
 
     def copy(self, event: Mention) -> None:
         """"Ditto over here": the last statements again, on this side or of the parts named."""

@@ -59,6 +59,26 @@ class FindingMaker:
             other_units=list(quantity.also),
         )
 
+    def hour_meter(self, reading: Reading, mention: Mention, value: float, words: list[Word]) -> Finding:
+        """The finding for an hour-meter reading."""
+        start, end = reading.span(mention.start, mention.end)
+        start_s, end_s = times(words, start, end)
+        quantity = Quantity(value, "h", 0.5)
+        return Finding(
+            id="",
+            zone="cab",
+            part="hour meter",
+            side="none",
+            check="reading",
+            state="good",
+            condition="reading",
+            heard_as=reading.text[start:end],
+            confidence=0.9,
+            measurements=[self.measurement(reading, quantity, mention, "h")],
+            evidence=[Evidence(char_start=start, char_end=end, start_s=start_s, end_s=end_s)],
+            line="hour meter",
+        )
+
     def __call__(self, reading: Reading, statement: Statement, words: list[Word]) -> Finding:
         verdict: Verdict = judge(statement)
         start, end = reading.span(statement.start, statement.end)
@@ -69,6 +89,10 @@ class FindingMaker:
             for q, m in statement.quantities
             if q.unit is not None and q.unit not in NOT_MEASURES
         ]
+        if statement.count and verdict.state in ("watch", "writeup"):
+            number, mention = statement.count
+            counted = Quantity(float(number), "count", 0.0)
+            measured.append(self.measurement(reading, counted, mention, "count"))
         reasons = [] if part.part else ["part is not on the list"]
         return Finding(
             id="",

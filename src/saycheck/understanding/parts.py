@@ -20,7 +20,8 @@ POSITIONS = frozenset(
     " steer drive side hand near off far".split()
 )
 # Words that read as part names but seldom are, unless something is said of them.
-BARE_WORDS = frozenset(["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"])
+STOP_WORDS = frozenset("the a an and or of on in at to for with its it is are no not up off".split())
+BARE_WORDS = STOP_WORDS | frozenset(["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"])
 
 
 @dataclass(frozen=True)

@@ -15,14 +15,17 @@ from spacy.vocab import Vocab
 
 from saycheck.models.walk import Finding, Span, Word
 from saycheck.understanding.attach import Attacher
+from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder
 from saycheck.understanding.cues import CueFinder
 from saycheck.understanding.findings import FindingMaker
+from saycheck.understanding.hours import readings
 from saycheck.understanding.parts import PartFinder
 from saycheck.understanding.place import Places
 from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.sentences import cut
+from saycheck.understanding.unspoken import Unspoken
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Reading, split, tokens_of
 from saycheck.vocabulary.compiled import Vocabulary
@@ -87,10 +90,30 @@ def reading_component(doc: Doc) -> Doc:
     return begin(doc)
 
 
-@Language.component("saycheck_clauses")
-def clauses_component(doc: Doc) -> Doc:
-    clauses(doc._.reading)
-    return doc
+class Clauses:
+    """Component: sentences; sets marks first where the transcript has none, and reads it anew."""
+
+    def __init__(self, kind: str) -> None:
+        self.kind = kind
+
+    def __call__(self, reading: Reading) -> None:
+        if reading.tokens and lacks_marks(reading):
+            reading.tokens = marked(reading)
+            reading.mentions = {}
+            mentions(reading, self.kind)
+        clauses(reading)
+
+
+@Language.factory("saycheck_clauses", default_config={"kind": "wheel-loader"})
+def clauses_factory(nlp: Language, name: str, kind: str) -> Component:
+    return Component(Clauses(kind))
+
+
+def mentions(reading: Reading, kind: str) -> None:
+    """Find all mentions on the tokens of a reading."""
+    nlp = pipeline(load(kind).kind)
+    for name in ("saycheck_quantities", "saycheck_parts", "saycheck_conditions", "saycheck_cues"):
+        nlp.get_pipe(name).work(reading)
 
 
 @Language.factory("saycheck_quantities")
@@ -138,7 +161,7 @@ def pipeline(kind: str) -> Language:
     nlp.add_pipe("saycheck_parts", config={"kind": kind})
     nlp.add_pipe("saycheck_conditions")
     nlp.add_pipe("saycheck_cues")
-    nlp.add_pipe("saycheck_clauses")
+    nlp.add_pipe("saycheck_clauses", config={"kind": kind})
     nlp.add_pipe("saycheck_statements", config={"kind": kind})
     return nlp
 
@@ -151,10 +174,21 @@ def understand(text: str, kind: str, words: Sequence[Word] = ()) -> Understood:
     nlp = pipeline(load(kind).kind)
     reading: Reading = nlp(text)._.reading if text.strip() else Reading(text, [])
     found = Understood(reading=reading)
+    unspoken = Unspoken()
+    meter = readings(reading)
     for statement in reading.data.get("statements", []):
+        statement.quantities = [(q, m) for q, m in statement.quantities if all(m != r for r, _ in meter)]
+        if not statement.quantities and not statement.claims and not statement.marks - {"unworded"}:
+            continue
+        unspoken(statement)
         if statement.taken_back or context_of(reading, statement):
             continue
         finding = MAKER(reading, statement, list(words))
-        finding.id = f"f{len(found.findings) + 1:03}"
         found.findings.append(finding)
+    for mention, value in meter:
+        found.hours = value
+        found.findings.append(MAKER.hour_meter(reading, mention, value, list(words)))
+    found.findings.sort(key=lambda f: f.evidence[0].char_start)
+    for number, finding in enumerate(found.findings, 1):
+        finding.id = f"f{number:03}"
     return found

@@ -104,6 +104,25 @@ class Resolver:
                 return component
         return None
 
+    def elided(self, words: tuple[str, ...], here: str) -> Resolved | None:
+        """"Tilt rod" is the rod of the tilt cylinder: a component named by its owner's first word."""
+        if len(words) < 2:
+            return None
+        for cut in range(len(words) - 1, 0, -1):
+            front, back = frozenset(words[:cut]) - IGNORED, frozenset(words[cut:])
+            owners = {
+                self.sayings[i][2].name: self.sayings[i][2]
+                for w in front
+                for i in self.by_word.get(w, ())
+                if front <= self.sayings[i][0]
+            }
+            fitting = [p for p in owners.values() if self.component_of(back, p)]
+            fitting.sort(key=lambda p: (here not in p.zones, len(p.name)))
+            if front and fitting:
+                component = self.component_of(back, fitting[0])
+                return Resolved(f"{fitting[0].name} {component}", fitting[0], here, component, 0.85)
+        return None
+
     def part_of(self, words: frozenset[str], here: str, focus: Part | None) -> tuple[float, Part] | None:
         best = self.candidates(words, here, focus)
         return best[0] if best and best[0][0] >= FITS else None
@@ -122,6 +141,10 @@ class Resolver:
             if whole is None and not owner:
                 return Resolved(" ".join(name.words), None, here, None, 0.5)
             words = words or head
+        if not (whole and whole[0] >= 0.95):
+            elided = self.elided(name.words, here)
+            if elided:
+                return elided
         component = self.component_of(words, near)
         exact = whole is not None and any(s == words for s, _, p in self.sayings if p is whole[1])
         if component and not (whole and exact and here in whole[1].zones and whole[1].name != near.name):  # type: ignore[union-attr]

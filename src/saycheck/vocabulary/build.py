@@ -28,7 +28,8 @@ def build(
         standard=machine.standard,
         sayings=_words([machine.name, kind.replace("-", " "), *machine.sayings]),
         zones=tuple(
-            Zone(zone.name, zone.side, _words([zone.name, *zone.sayings]), zone.mirror) for zone in machine.zone
+            Zone(zone.name, zone.side, _words([zone.name, *zone.sayings]), zone.mirror)
+            for zone in machine.zone
         ),
         lines=lines,
         parts=parts,

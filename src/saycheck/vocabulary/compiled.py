@@ -88,3 +88,15 @@ class Vocabulary:
             if zone.name == name:
                 return zone
         raise KeyError(name)
+
+    def check_of(self, part: Part | None, condition: str) -> Check | None:
+        """The check that a condition answers on a part, None where no check knows the condition.
+
+        The part's own checks come first in their order, then all checks in the order of their file, of
+        which the general ones stand at the top.
+        """
+        own = [self.checks[name] for name in part.checks] if part else []
+        for check in [*own, *self.checks.values()]:
+            if condition in check.conditions:
+                return check
+        return None

@@ -42,7 +42,9 @@ def read_text(path: Path, folder: Path) -> TextFile:
         return TextFile(label, path.read_bytes().decode("utf-8"))
     except UnicodeDecodeError as error:
         line = error.object[: error.start].count(b"\n") + 1
-        raise VocabularyError(f"{label}, line {line}: this is not UTF-8 text; save the file as UTF-8") from None
+        raise VocabularyError(
+            f"{label}, line {line}: this is not UTF-8 text; save the file as UTF-8"
+        ) from None
     except OSError as error:
         raise VocabularyError(f"{label} cannot be read ({error.strerror}); check that it is there") from None
 

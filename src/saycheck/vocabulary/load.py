@@ -62,7 +62,9 @@ def shared_tables(file_name: str, model: type[T], folders: Sequence[Path] = ()) 
 @lru_cache(maxsize=64)
 def _load(kind: str, shared: tuple[TextFile, ...], machine: tuple[TextFile, ...]) -> Vocabulary:
     """Compile from texts: the same texts give the same vocabulary, so it can be kept."""
-    part_files = [(file, parse(file, SharedParts)) for file in shared if file.label.endswith("/shared/parts.toml")]
+    part_files = [
+        (file, parse(file, SharedParts)) for file in shared if file.label.endswith("/shared/parts.toml")
+    ]
     check_files = [parse(file, Checks) for file in shared if file.label.endswith("/shared/checks.toml")]
     parts = by_name(tables.part for _, tables in part_files)
     checks = by_name(tables.check for tables in check_files)

@@ -16,12 +16,16 @@ def check_shared(file: TextFile, tables: SharedParts, shared: Shared, checks: Ch
     for place, part in enumerate(tables.part):
         where: Where = ("part", place)
         if part.name in seen:
-            file.refuse((*where, "name"), f"the part '{part.name}' is there already; give this one another name")
+            file.refuse(
+                (*where, "name"), f"the part '{part.name}' is there already; give this one another name"
+            )
         seen.add(part.name)
         _check_lists(file, where, part, shared, checks)
 
 
-def check_machine(file: TextFile, tables: MachineKind, whole: MachineKind, shared: Shared, checks: Checks) -> None:
+def check_machine(
+    file: TextFile, tables: MachineKind, whole: MachineKind, shared: Shared, checks: Checks
+) -> None:
     """Refuse a machine file with a name that stands twice or points nowhere.
 
     ``whole`` is the machine kind with all layers in it, against which zones and sides are judged.
@@ -51,7 +55,8 @@ def check_machine(file: TextFile, tables: MachineKind, whole: MachineKind, share
             if part.sided and zone.side != "none" and not _is_mirrored(zone, whole):
                 file.refuse(
                     (*spot, "sided"),
-                    f"'{part.name}' is sided, but no zone mirrors '{zone.name}', so its other side has no place",
+                    f"'{part.name}' is sided, but no zone mirrors '{zone.name}', "
+                    "so its other side has no place",
                 )
             _check_lists(file, spot, part, shared, checks)
 

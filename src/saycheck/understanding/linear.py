@@ -1,0 +1,49 @@
+"""A small trained part: sparse features in, one score for each class out. No library needed to run it.
+
+The weights are made by the scripts ``bench/train_*.py`` from material in this repository and shipped as
+JSON: ``{"classes": [...], "bias": [...], "weights": {feature: [one number a class]}}``.
+"""
+
+import json
+import math
+from collections.abc import Iterable
+from functools import lru_cache
+from pathlib import Path
+
+FOLDER = Path(__file__).parent / "trained"
+
+
+class Linear:
+    """Multinomial logistic model over named binary features."""
+
+    def __init__(self, classes: list[str], bias: list[float], weights: dict[str, list[float]]) -> None:
+        self.classes = classes
+        self.bias = bias
+        self.weights = weights
+
+    def scores(self, features: Iterable[str]) -> list[float]:
+        totals = list(self.bias)
+        for feature in features:
+            row = self.weights.get(feature)
+            if row is not None:
+                for i, w in enumerate(row):
+                    totals[i] += w
+        return totals
+
+    def shares(self, features: Iterable[str]) -> dict[str, float]:
+        """Probability of each class."""
+        totals = self.scores(features)
+        most = max(totals)
+        grown = [math.exp(t - most) for t in totals]
+        whole = sum(grown)
+        return {c: g / whole for c, g in zip(self.classes, grown, strict=True)}
+
+
+@lru_cache
+def trained(name: str) -> Linear | None:
+    """The shipped model of that name, or None where it has not been trained."""
+    path = FOLDER / f"{name}.json"
+    if not path.exists():
+        return None
+    data = json.loads(path.read_text(encoding="utf-8"))
+    return Linear(data["classes"], data["bias"], data["weights"])

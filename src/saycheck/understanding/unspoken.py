@@ -1,0 +1,58 @@
+"""Units that were left unsaid: "left front forty-eight", "batteries twelve point six, twelve point five".
+
+A number without a unit gets one only where the part leaves no doubt: the unit last said for the same
+kind of part on this walk, or the one in which such a part is always given. Everything else stays a bare
+number and is not entered. Ranges of plausible values: common practice, no source.
+"""
+
+from dataclasses import replace
+
+from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.statements import Statement
+
+PSI_LEAST, PSI_MOST = 12, 150
+BAR_MOST = 11
+VOLTS = (1.5, 60)
+
+
+class Unspoken:
+    """Remembers the units used on one walk."""
+
+    def __init__(self) -> None:
+        self.last: dict[str, Quantity] = {}
+
+    def __call__(self, statement: Statement) -> None:
+        """Give every bare number of the statement its unit, or drop it."""
+        part = statement.subject.part
+        like = (part.part.like or part.part.name) if part.part else part.name
+        kept = []
+        for quantity, mention in statement.quantities:
+            if quantity.unit == "lb" and ("tyre" in part.name or "tyre" in like):
+                quantity = replace(quantity, unit="psi", quantity="pressure")
+            if quantity.unit is None:
+                quantity = self.guess(quantity, like, part.name)
+            if quantity.unit is not None:
+                self.last[like] = quantity
+                kept.append((quantity, mention))
+        statement.quantities = kept
+
+    def guess(self, quantity: Quantity, like: str, name: str) -> Quantity:
+        value, form = quantity.value, quantity.form
+        last = self.last.get(like)
+        said = f"{like} {name}"
+        if "tyre" in said and form != "fraction":
+            if last and last.quantity == "pressure":
+                return replace(quantity, unit=last.unit, quantity="pressure")
+            if PSI_LEAST <= value <= PSI_MOST:
+                return replace(quantity, unit="psi", quantity="pressure")
+            if 0 < value <= BAR_MOST and value != int(value):
+                return replace(quantity, unit="bar", quantity="pressure")
+        if "batter" in said and VOLTS[0] <= value <= VOLTS[1] and value != int(value):
+            return replace(quantity, unit="V", quantity="voltage")
+        if ("coolant" in said or "antifreeze" in said) and value < 0:
+            return replace(quantity, unit="degC", quantity="temperature")
+        if form == "fraction" and value < 4:
+            return replace(quantity, unit="in", quantity="length")
+        if last and last.value and 0.3 <= abs(value / last.value) <= 3 and not (value == int(value) and value < 5):
+            return replace(quantity, unit=last.unit, quantity=last.quantity)
+        return quantity
