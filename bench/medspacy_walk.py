@@ -44,7 +44,9 @@ def read_walk(text: str, kind: str, sentences: str = OWN_SENTENCES) -> Walk:
         machine=Machine(kind=vocabulary.kind),
         source=Source(name="text", sha256=""),
         transcript=Transcript(
-            text=text, words=[], spans=[Span(char_start=0, char_end=len(text), disposition="talk")] if text else []
+            text=text,
+            words=[],
+            spans=[Span(char_start=0, char_end=len(text), disposition="talk")] if text else [],
         ),
         findings=findings,
         checklist=[
@@ -67,7 +69,12 @@ def pipeline(kind: str, sentences: str) -> Language:
     nlp = spacy.blank("en")
     nlp.add_pipe(sentences)
     matcher: Any = nlp.add_pipe("medspacy_target_matcher")
-    matcher.add([TargetRule(words, "PART", metadata={"part": name}) for words, name in part_names(vocabulary_of(kind))])
+    matcher.add(
+        [
+            TargetRule(words, "PART", metadata={"part": name})
+            for words, name in part_names(vocabulary_of(kind))
+        ]
+    )
     matcher.add(
         [TargetRule(words, "CONDITION", metadata={"condition": table}) for words, table in condition_words()]
     )
@@ -129,7 +136,8 @@ def _finding(entity: Any, part: Any, sentence: Any, vocabulary: Vocabulary) -> F
         confidence=1.0,
         evidence=[
             Evidence(
-                char_start=min(entity.start_char, part.start_char), char_end=max(entity.end_char, part.end_char)
+                char_start=min(entity.start_char, part.start_char),
+                char_end=max(entity.end_char, part.end_char),
             )
         ],
     )
@@ -137,7 +145,7 @@ def _finding(entity: Any, part: Any, sentence: Any, vocabulary: Vocabulary) -> F
 
 def _gap(one: Any, other: Any) -> int:
     """Tokens between two entities."""
-    return max(one.start - other.end, other.start - one.end)
+    return int(max(one.start - other.end, other.start - one.end))
 
 
 def _side(part: Any, sentence: Any) -> Side:

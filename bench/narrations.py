@@ -20,9 +20,18 @@ ROOT = Path(__file__).resolve().parents[1] / "tests" / "narrations"
 TUNE = ROOT / "tune"
 ASIDE = ROOT / "aside"
 
-_TOKEN = re.compile(r"(?P<number>\d+(?:,\d{3})+(?:\.\d+)?|\d+\.\d+|\d+/\d+|\d+)|[A-Za-z]+(?:['\u2019][A-Za-z]+)*|\S")
+_TOKEN = re.compile(
+    r"(?P<number>\d+(?:,\d{3})+(?:\.\d+)?|\d+\.\d+|\d+/\d+|\d+)|[A-Za-z]+(?:['\u2019][A-Za-z]+)*|\S"
+)
 _UNITS = {"mm": "millimetres", "cm": "centimetres", "psi": "p s i", "kpa": "k p a", "%": "percent"}
-_UNITS |= {"\u00b0": "degrees", "v": "volts", "nm": "newton metres", "l": "litres", "in": "inches", "ft": "feet"}
+_UNITS |= {
+    "\u00b0": "degrees",
+    "v": "volts",
+    "nm": "newton metres",
+    "l": "litres",
+    "in": "inches",
+    "ft": "feet",
+}
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,7 @@
 
 The peer gets our vocabulary's parts and conditions (``medspacy_walk.py``) and is scored by the same scorer,
 once with its own sentence splitter and once with spaCy's, which is faster. It needs what
-``bench/requirements-peer.txt`` lists. Speed is in words per second on one core, everything
-loaded, over all narrations.
+``bench/requirements-peer.txt`` lists. Speed is in words per processor second, everything loaded.
 """
 
 import argparse
@@ -15,20 +14,14 @@ from collections.abc import Sequence
 from functools import partial
 
 from narrations import ASIDE, TUNE, Narration, known, narrations, raw
-from score_walks import Scored, Understand, as_json, ours, score_all, table, words_per_second
-
-
-def run(name: str, understand: Understand, given: Sequence[Narration]) -> list[Scored]:
-    """Score all narrations, machine kinds loaded beforehand so that loading does not count as reading."""
-    for machine in sorted({one.labels.machine for one in given}):
-        understand("The bucket is fine.", machine)
-    print(f"{name}: {len(given)} narrations", file=sys.stderr)
-    return score_all(given, understand)
+from score_walks import as_json, ours, score_all, table, words_per_second
 
 
 def main(argv: Sequence[str]) -> int:
     """Run both and print them side by side; exit status 2 where the peer is not installed."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     parser.add_argument("--raw", action="store_true", help="no capitals, no marks, numbers in words")
     parser.add_argument("--aside", action="store_true", help="the narrations kept aside")
     parser.add_argument("--json", action="store_true", help="print JSON")
@@ -42,16 +35,20 @@ def main(argv: Sequence[str]) -> int:
     if asked.raw:
         given = [Narration(one.name, raw(one.labels)) for one in given]
     rows = {
-        "saycheck": run("saycheck", ours(), given),
-        "medspaCy": run("medspaCy", read_walk, given),
-        "medspaCy, spaCy sentences": run("medspaCy", partial(read_walk, sentences="sentencizer"), given),
+        "saycheck": score_all(given, ours()),
+        "medspaCy": score_all(given, read_walk),
+        "medspaCy, spaCy sentences": score_all(given, partial(read_walk, sentences="sentencizer")),
     }
     if asked.json:
-        print(json.dumps({name: as_json({"all": scored}, detail=False) for name, scored in rows.items()}, indent=1))
+        print(
+            json.dumps(
+                {name: as_json({"all": scored}, detail=False) for name, scored in rows.items()}, indent=1
+            )
+        )
         return 0
     print(table(rows))
     for name, scored in rows.items():
-        print(f"{name}: {words_per_second(scored):,.0f} words per second")
+        print(f"{name}: {words_per_second(scored):,.0f} words per processor second")
     return 0
 
 

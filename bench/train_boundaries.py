@@ -22,8 +22,8 @@ from saycheck.understanding.text import FILLERS, Reading, Token, plain, split
 
 ROOT = Path(__file__).resolve().parents[1]
 STOPS, COMMAS = set(".!?;…"), set(",:—–-()")
-KEEP = 0.12
-ALIAS = {"mobile generator set": "generator-set", "rough-terrain forklift truck": "rough-terrain-forklift", "counterbalance forklift truck": "counterbalance-forklift", "road truck and trailer": "road-truck", "generator set": "generator-set", "forklift": "counterbalance-forklift"}
+KEEP = 0.3
+ALIAS = {"mobile generator set": "generator-set", "rough-terrain forklift truck": "rough-terrain-forklift", "counterbalance forklift truck": "counterbalance-forklift", "road truck and trailer": "road-truck", "generator set": "generator-set", "forklift": "counterbalance-forklift", "forklift truck": "counterbalance-forklift"}
 
 
 def spelled(text: str) -> str:

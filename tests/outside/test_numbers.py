@@ -64,7 +64,9 @@ def test_negatives() -> None:
 def test_decimals() -> None:
     """Source: num2words, digits after "point" one by one; one to four of them."""
     chance = random.Random(3)
-    numbers = [round(chance.uniform(0, 10 ** chance.randint(0, 4)), chance.randint(1, 4)) for _ in range(2000)]
+    numbers = [
+        round(chance.uniform(0, 10 ** chance.randint(0, 4)), chance.randint(1, 4)) for _ in range(2000)
+    ]
     assert [] == misread(((num2words(n), n) for n in numbers), read_number)
 
 
@@ -75,7 +77,8 @@ def test_pairs_as_in_years() -> None:
 
 @pytest.mark.parametrize("style", [str, american])
 @pytest.mark.parametrize(
-    "numbers", [pytest.param(range(1, 1001), id="to a thousand"), pytest.param(large(500, 10**6), id="beyond")]
+    "numbers",
+    [pytest.param(range(1, 1001), id="to a thousand"), pytest.param(large(500, 10**6), id="beyond")],
 )
 def test_ordinals(numbers: Iterable[int], style: Callable[[str], str]) -> None:
     """Source: num2words, ordinals in words."""
@@ -105,13 +108,18 @@ def rows(text: str) -> Iterator[tuple[str, str]]:
 
 def test_nemo_cardinals(outside: Callable[[str], str]) -> None:
     """Source: NVIDIA NeMo-text-processing, inverse text normalisation, cardinals (nemo-itn-cardinal.txt)."""
-    given = [(spoken, int(written.replace("zero", "0"))) for spoken, written in rows(outside("nemo-itn-cardinal.txt"))]
+    given = [
+        (spoken, int(written.replace("zero", "0")))
+        for spoken, written in rows(outside("nemo-itn-cardinal.txt"))
+    ]
     assert given
     assert [] == misread(given, read_number)
 
 
 def test_nemo_ordinals(outside: Callable[[str], str]) -> None:
     """Source: NVIDIA NeMo-text-processing, inverse text normalisation, ordinals (nemo-itn-ordinal.txt)."""
-    given = [(spoken, int(written.rstrip("stndrh"))) for spoken, written in rows(outside("nemo-itn-ordinal.txt"))]
+    given = [
+        (spoken, int(written.rstrip("stndrh"))) for spoken, written in rows(outside("nemo-itn-ordinal.txt"))
+    ]
     assert given
     assert [] == misread(given, read_ordinal)

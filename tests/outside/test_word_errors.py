@@ -54,7 +54,7 @@ def sclite(cases: list[tuple[list[str], list[str]]], folder: Path) -> list[tuple
     for name, side in (("said", 0), ("heard", 1)):
         lines = [f"{' '.join(case[side])} (w_{number})" for number, case in enumerate(cases)]
         (folder / name).write_text("\n".join(lines) + "\n", encoding="utf-8")
-    options = "-r said trn -h heard trn -i rm -o pra stdout".split()
+    options = ["-r", "said", "trn", "-h", "heard", "trn", "-i", "rm", "-o", "pra", "stdout"]
     report = subprocess.run(
         [program, "sclite", *options], cwd=folder, check=True, capture_output=True, text=True
     ).stdout

@@ -26,6 +26,8 @@ SMALL = frozenset(
 BEFORE_ATTRIBUTE = frozenset("a an some few couple two three four five six one no any got has have the with little bit".split())
 FOCUS_SENTENCES = 3
 COUNT_LINKS = frozenset("of them the is are 're 's 'em those these has have got were was been that which little small big loose".split())
+ABSENT_WORDS = frozenset(["no", "a", "any"])
+HAS_WORDS = frozenset(["has", "have", "'s", "got", "had", "with", "its", "their", "it's", "a", "the", "all", "his", "her", "still", "both", "fresh", "new"])
 POINTS_AT_ONE = frozenset(
     "this that the left right other front rear back top bottom upper lower inner outer middle first second third fourth last"
     " fifth sixth old new another which big little nearside offside lever no number good bad".split()
@@ -129,16 +131,27 @@ class Walk:
         if self.made and previous and self.is_detail(gap, previous):
             self.detail(name, event)
             return
+        if self.possessed(previous, gap, following, event):
+            self.statement_for_all("has", event)
+            return
         self.start_group(self.subject(name, event))
         if self.is_absent(event, following):
             self.statement_for_all("absent", event)
 
+    def possessed(self, previous: Mention | None, gap: list[str], following: Mention | None, event: Mention) -> bool:
+        """"Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
+        if not (self.open and previous and previous.kind in ("part", "pointer") and gap):
+            return False
+        if following and following.kind in ("condition", "hidden", "later", "quantity"):
+            return False
+        has = any(w in ("has", "have", "got", "had") for w in gap)
+        return has and all(w in HAS_WORDS for w in gap)
+
     def is_absent(self, event: Mention, following: Mention | None) -> bool:
         """Whether a bare "no" stands right before the part and nothing else is said of it."""
-        before = self.words[max(0, event.start - 1) : event.start]
-        if before not in (["no"],) or (following and following.kind == "condition"):
+        if following and following.kind == "condition":
             return False
-        return True
+        return any(m.end == event.start for m in self.reading.of("deny") if self.words[m.end - 1] in ABSENT_WORDS)
 
     def is_detail(self, gap: list[str], previous: Mention) -> bool:
         """Whether a part behind a condition only says where ("chafed where it crosses the frame")."""
@@ -184,7 +197,8 @@ class Walk:
         side, told = self.side_for(name, part, event)
         zone = self.rules.resolver.zone_of(part.part, side, self.where.zone) if part.part else self.where.zone
         part = Resolved(part.name, part.part, zone, part.component, part.score)
-        subject = Subject(part, side, event.start, event.end, name.plural, told_side=told)
+        spoken = self.reading.quote(event.start, event.end)
+        subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
         if self.count:
             subject.count, self.count = self.count, None
         elif self.words[event.start] == "one" or (event.start and self.words[event.start - 1] == "one"):
@@ -251,7 +265,8 @@ class Walk:
             part = base.part
         zone = self.rules.resolver.zone_of(part.part, side, self.where.zone) if part.part else part.zone
         part = Resolved(part.name, part.part, zone, part.component, part.score * 0.95)
-        self.pointed(Subject(part, side, event.start, event.end, side == "both", told_side=True, carried=True))
+        spoken = base.spoken
+        self.pointed(Subject(part, side, event.start, event.end, side == "both", carried=True, told_side=True, spoken=spoken))
 
     def is_tyre_talk(self, pointer: Pointer, base: Subject | None) -> bool:
         """"Left front" by itself is a tyre, unless the talk is of another part with ends."""
@@ -336,7 +351,7 @@ class Walk:
     def statement_for_all(self, kind: str, event: Mention) -> None:
         """Say the same of every part of the group."""
         for subject in self.group:
-            statement = self.current(subject) if kind != "absent" else None
+            statement = self.current(subject) if kind == "condition" else None
             if kind == "condition":
                 claim = self.claim(event)
                 if statement is None or (statement.claims and not agrees(statement, claim)):
@@ -345,8 +360,8 @@ class Walk:
                 statement.count = statement.count or self.count or subject.count or self.one_before(event)
             elif statement is None:
                 statement = self.new(subject)
-            if kind == "absent":
-                statement.marks.add("absent")
+            if kind in ("absent", "has"):
+                statement.marks.add(kind)
             statement.stretch(event.start, event.end)
             if kind == "absent":
                 statement.context["absent"] = "no"
@@ -521,7 +536,7 @@ class Walk:
                 if source.subject.part.part:
                     zone = self.rules.resolver.zone_of(source.subject.part.part, side, zone)
                 part = Resolved(source.subject.part.name, source.subject.part.part, zone, source.subject.part.component)
-                self.copy_one(source, Subject(part, side, -1, -1, source.subject.plural, carried=True), event)
+                self.copy_one(source, Subject(part, side, -1, -1, source.subject.plural, carried=True, spoken=source.subject.spoken), event)
 
     def copy_one(self, source: Statement, subject: Subject, event: Mention) -> None:
         statement = self.current(subject) or self.new(subject)
@@ -546,7 +561,7 @@ class Walk:
         elif self.made:
             base = self.made[-1]
             side = next((s for i in range(event.end, self.span[1]) if (s := is_side_word(self.words, i))), base.subject.side)
-            statement = self.new(Subject(base.subject.part, side, -1, -1, carried=True))
+            statement = self.new(Subject(base.subject.part, side, -1, -1, carried=True, spoken=base.subject.spoken))
             statement.marks.add("exception")
             statement.claims = [c for c in base.claims[-1:]]
             statement.count = self.count
@@ -572,7 +587,7 @@ class Walk:
             return
         first = waiting[0].start
         self.group = [
-            Subject(s.part, s.side, -1, -1, s.plural, carried=True, told_side=s.told_side)
+            Subject(s.part, s.side, -1, -1, s.plural, carried=True, told_side=s.told_side, spoken=s.spoken)
             for s in ([self.focus] if self.focus not in self.last_group else self.last_group)
         ]
         self.apply(waiting)

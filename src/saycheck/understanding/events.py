@@ -10,11 +10,13 @@ from saycheck.understanding.text import Mention, Reading
 
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
 RANK = {"part": 0, "condition": 1, "quantity": 2}
-ONE = frozenset(["one", "ones", "one's"])
+ONE = frozenset(["one", "ones", "one's", "two", "three", "four", "pair", "set"])
+REST = frozenset(["rest", "remainder", "others"])
 POINTING = frozenset(
     "left right front rear back top bottom upper lower inner outer other first second third fourth middle"
     " nearside offside outside inside".split()
 )
+NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
 BOTH = frozenset(["both", "pair"])
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
@@ -51,6 +53,12 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         elif run > at and (run >= end or words[run] not in SIDE_NOUNS) and is_pointing(words, at, run):
             found.append(Mention("pointer", at, run, pointing(words, at, run)))
             at = run
+        elif words[at] in REST and at not in taken and at and words[at - 1] == "the":
+            found.append(Mention("pointer", at, at + 1, Pointer(None, ())))
+            at += 1
+        elif words[at] == "number" and at + 1 < end and words[at + 1] in NUMBERED:
+            found.append(Mention("pointer", at, at + 2, Pointer(None, ())))
+            at += 2
         elif words[at] in BOTH and at not in taken and words[at + 1 : at + 2] not in (["sides"], ["of"], ["ends"]):
             found.append(Mention("pointer", at, at + 1, Pointer("both", ())))
             at += 1
@@ -84,7 +92,9 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     def inside(kind: str) -> list[Mention]:
         return [m for m in reading.of(kind) if start <= m.start and m.end <= end]
 
+    words = [t.text for t in reading.tokens]
+    numbered = {i for i in range(start + 1, end) if words[i - 1] == "number"}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
-    kept = overlap_free(solid)
+    kept = overlap_free([m for m in solid if not (m.kind == "quantity" and m.start in numbered)])
     taken = {i for m in kept for i in range(m.start, m.end)}
     return sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)

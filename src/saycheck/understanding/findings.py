@@ -1,11 +1,14 @@
 """From judged statements to findings: names, side, evidence, measurements, confidence, review flags."""
 
+from dataclasses import replace
+
 import pint
 
 from saycheck.models.walk import Evidence, Finding, Measurement, Word
 from saycheck.understanding.judge import Verdict, judge
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
+from saycheck.understanding.weigh import Weight
 from saycheck.understanding.text import Mention, Reading
 
 NOT_MEASURES = frozenset(["day", "week", "month", "year", "min", "s"])
@@ -39,6 +42,11 @@ SPELLED = {
     "L": "liter", "mL": "milliliter", "gal": "gallon", "min": "minute", "s": "second", "tonne": "metric_ton",
     "km/h": "kilometer / hour", "mph": "mile / hour", "kVA": "kilovolt * ampere", "hp": "horsepower",
 }  # fmt: skip
+
+
+def heard_as(spoken: str, quote: str) -> str:
+    """The words heard; the part's own words in front where it was named earlier."""
+    return quote if spoken.lower() in quote.lower() else f"{spoken}: {quote}"
 
 
 class FindingMaker:
@@ -79,8 +87,10 @@ class FindingMaker:
             line="hour meter",
         )
 
-    def __call__(self, reading: Reading, statement: Statement, words: list[Word]) -> Finding:
+    def __call__(self, reading: Reading, statement: Statement, words: list[Word], weight: Weight | None = None) -> Finding:
         verdict: Verdict = judge(statement)
+        if weight is not None and weight.state != verdict.state:
+            verdict = replace(verdict, state=weight.state)  # type: ignore[arg-type]
         start, end = reading.span(statement.start, statement.end)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part
@@ -103,7 +113,7 @@ class FindingMaker:
             state=verdict.state,
             condition=verdict.condition,
             denied=verdict.denied,
-            heard_as=reading.text[start:end],
+            heard_as=heard_as(statement.subject.spoken, reading.text[start:end]),
             confidence=0.9 if part.part else 0.6,
             needs_review=bool(reasons),
             review_reasons=reasons,

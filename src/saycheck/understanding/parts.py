@@ -21,6 +21,8 @@ POSITIONS = frozenset(
 )
 # Words that read as part names but seldom are, unless something is said of them.
 STOP_WORDS = frozenset("the a an and or of on in at to for with its it is are no not up off".split())
+# Plurals that are verbs behind a singular: "belt latches", "door locks".
+ALSO_VERBS = frozenset(["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"])
 BARE_WORDS = STOP_WORDS | frozenset(["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"])
 
 
@@ -73,7 +75,8 @@ class PartFinder:
             while index + 1 < len(hits):
                 next_start, next_end = hits[index + 1]
                 possessive = next_start == end + 1 and words[end] == "'s"
-                adjacent = next_start == end and singular(words[end - 1]) == words[end - 1]
+                verb = next_end == next_start + 1 and words[next_start] in ALSO_VERBS
+                adjacent = next_start == end and singular(words[end - 1]) == words[end - 1] and not verb
                 if not (possessive or adjacent):
                     break
                 owner_end, end = end, next_end

@@ -26,7 +26,8 @@ from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.sentences import cut
 from saycheck.understanding.unspoken import Unspoken
-from saycheck.understanding.talk import context_of
+from saycheck.understanding.weigh import weigh
+from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, split, tokens_of
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
@@ -169,23 +170,34 @@ def pipeline(kind: str) -> Language:
 MAKER = FindingMaker()
 
 
+def prepared(text: str, kind: str) -> tuple[Reading, list[Statement]]:
+    """The reading of a text and its statements with numbers settled, before they are weighed."""
+    nlp = pipeline(load(kind).kind)
+    if not text.strip():
+        return Reading(text, []), []
+    reading: Reading = nlp(text)._.reading
+    unspoken = Unspoken()
+    meter = {m for m, _ in readings(reading)}
+    kept = []
+    for statement in reading.data["statements"]:
+        statement.quantities = [(q, m) for q, m in statement.quantities if m not in meter]
+        unspoken(statement)
+        empty = not statement.quantities and not statement.claims and not statement.marks
+        if not empty and not statement.taken_back:
+            kept.append(statement)
+    return reading, kept
+
+
 def understand(text: str, kind: str, words: Sequence[Word] = ()) -> Understood:
     """Read a transcript of a walk round a machine of ``kind``."""
-    nlp = pipeline(load(kind).kind)
-    reading: Reading = nlp(text)._.reading if text.strip() else Reading(text, [])
+    reading, statements = prepared(text, kind)
     found = Understood(reading=reading)
-    unspoken = Unspoken()
-    meter = readings(reading)
-    for statement in reading.data.get("statements", []):
-        statement.quantities = [(q, m) for q, m in statement.quantities if all(m != r for r, _ in meter)]
-        if not statement.quantities and not statement.claims and not statement.marks - {"unworded"}:
+    for statement in statements:
+        weight = weigh(reading, statement, statements)
+        if weight.best == "talk":
             continue
-        unspoken(statement)
-        if statement.taken_back or context_of(reading, statement):
-            continue
-        finding = MAKER(reading, statement, list(words))
-        found.findings.append(finding)
-    for mention, value in meter:
+        found.findings.append(MAKER(reading, statement, list(words), weight))
+    for mention, value in readings(reading):
         found.hours = value
         found.findings.append(MAKER.hour_meter(reading, mention, value, list(words)))
     found.findings.sort(key=lambda f: f.evidence[0].char_start)

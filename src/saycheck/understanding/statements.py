@@ -20,6 +20,7 @@ class Subject:
     carried: bool = False
     count: tuple[int, Mention] | None = None
     told_side: bool = False
+    spoken: str = ""
 
 
 @dataclass(frozen=True)

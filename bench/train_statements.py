@@ -1,0 +1,120 @@
+"""Train the weighing of statements (``understanding/weigh.py``) and print how well it does.
+
+    python bench/train_statements.py [--folds-only]
+
+Material: ``tests/narrations/tune``, as written and once more without marks (never those kept aside).
+Each statement the rules find is paired with the labels: its class is the label's state, or ``talk``
+where no label fits. Figures are on writers left out in turn; the shipped weights are trained on all.
+Needs scikit-learn.
+"""
+
+import json
+import re
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from rapidfuzz import fuzz
+from scipy.optimize import linear_sum_assignment
+from sklearn.feature_extraction import DictVectorizer
+from sklearn.linear_model import LogisticRegression
+from sklearn.metrics import classification_report
+from train_boundaries import ALIAS, spelled
+
+from saycheck.understanding.pipeline import MAKER, prepared
+from saycheck.understanding.weigh import features
+
+ROOT = Path(__file__).resolve().parents[1]
+KEEP = 0.04
+STATE = {"fault": "writeup"}
+
+
+def raw(text: str) -> str:
+    """Text as a recogniser gives it: lower case, no marks, numbers in words."""
+    text = re.sub(r"(?<=\w)-(?=\w)", " ", spelled(text).lower())
+    return re.sub(r"\s+", " ", re.sub(r"[^a-z0-9'’%/ ]+", " ", text)).strip()
+
+
+def narrations() -> Iterator[tuple[str, dict[str, Any]]]:
+    """(writer, label) of all narrations to tune on, as written and without marks."""
+    for path in sorted((ROOT / "tests" / "narrations" / "tune").glob("*.json")):
+        label = json.loads(path.read_text(encoding="utf-8"))
+        label["machine"] = ALIAS.get(label["machine"], label["machine"])
+        yield path.stem.split("-")[0], label
+        if label["text"].count(".") * 40 > len(label["text"].split()):
+            bare = {**label, "text": raw(label["text"]), "gold": [{**g, "quote": raw(g["quote"])} for g in label["gold"]]}
+            yield path.stem.split("-")[0], bare
+
+
+def agreement(part: str, finding: Any) -> float:
+    names = [finding.part, finding.heard_as, f"{finding.zone} {finding.part}"]
+    return max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names)
+
+
+def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
+    """Features and class of every statement in a labelled narration."""
+    text = label["text"]
+    reading, statements = prepared(text, label["machine"])
+    findings = [MAKER(reading, s, []) for s in statements]
+    spans = [(m.start(), m.end()) if (m := re.search(re.escape(g["quote"]), text)) else (-1, -1) for g in label["gold"]]
+    weight = np.zeros((len(label["gold"]), len(findings)))
+    for i, (gold, (a, b)) in enumerate(zip(label["gold"], spans, strict=True)):
+        for j, f in enumerate(findings):
+            e = f.evidence[0]
+            touch = min(b, e.char_end) - max(a, e.char_start)
+            agree = agreement(gold["part"], f)
+            if touch > 0 and agree >= 60:
+                same = STATE.get(gold["state"], gold["state"]) == f.state
+                weight[i, j] = 1 + agree / 100 + 0.5 * same + min(touch, 40) / 400
+    classes = ["talk"] * len(findings)
+    for j in range(len(findings)):
+        if weight.shape[0] and weight[:, j].max() > 0:
+            state = label["gold"][int(weight[:, j].argmax())]["state"]
+            classes[j] = STATE.get(state, state)
+    if weight.size:
+        for i, j in zip(*linear_sum_assignment(weight, maximize=True), strict=True):
+            if weight[i, j] > 0:
+                classes[j] = STATE.get(label["gold"][i]["state"], label["gold"][i]["state"])
+    return [dict.fromkeys(features(reading, s, statements), 1) for s in statements], classes
+
+
+def fit(x: list[dict[str, int]], y: list[str]) -> tuple[DictVectorizer, LogisticRegression]:
+    vector = DictVectorizer()
+    model = LogisticRegression(C=0.25, max_iter=400)
+    model.fit(vector.fit_transform(x), y)
+    return vector, model
+
+
+def main(folds_only: bool) -> None:
+    data = [(writer, *rows(label)) for writer, label in narrations()]
+    truth, guessed, ruled = [], [], []
+    for left_out in sorted({w for w, _, _ in data}):
+        vector, model = fit([f for w, x, _ in data if w != left_out for f in x], [c for w, _, y in data if w != left_out for c in y])
+        test = [(x, y) for w, x, y in data if w == left_out]
+        guessed += list(model.predict(vector.transform([f for x, _ in test for f in x])))
+        truth += [c for _, y in test for c in y]
+        for x, _ in test:
+            for f in x:
+                rule = next(k for k in f if k.startswith("rule=") and " " not in k).removeprefix("rule=")
+                ruled.append(rule if "talk=None" in f else "talk")
+    print("rules alone")
+    print(classification_report(truth, ruled, digits=3))
+    print("weighed, writers left out in turn")
+    print(classification_report(truth, guessed, digits=3))
+    if folds_only:
+        return
+    vector, model = fit([f for _, x, _ in data for f in x], [c for _, _, y in data for c in y])
+    weights = {}
+    for name, column in zip(vector.get_feature_names_out(), model.coef_.T, strict=True):
+        if abs(column).max() >= KEEP:
+            weights[str(name).removesuffix("=1")] = [round(float(w), 2) for w in column]
+    out = ROOT / "src" / "saycheck" / "understanding" / "trained" / "statements.json"
+    body = {"classes": list(model.classes_), "bias": [round(float(b), 3) for b in model.intercept_], "weights": weights}
+    out.write_text(json.dumps(body, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
+    print(f"{len(weights)} features kept, {out.stat().st_size // 1024} kB")
+
+
+if __name__ == "__main__":
+    main("--folds-only" in sys.argv)

@@ -1,0 +1,101 @@
+"""``saycheck hear``: a recording or a text goes in, a walk folder comes out."""
+
+import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+class Ears(StrEnum):
+    """What ``--ear`` takes."""
+
+    both = "both"
+    builtin = "builtin"
+    plain = "plain"
+    trade = "trade"
+    vosk = "vosk"
+
+
+Machine = Annotated[
+    str,
+    typer.Option(
+        "--machine",
+        "-m",
+        metavar="KIND",
+        help="Kind of machine, such as wheel-loader; `saycheck vocab kinds` lists them.",
+    ),
+]
+Unit = Annotated[str | None, typer.Option("--unit", "-u", metavar="NAME", help="What its owner calls it.")]
+Out = Annotated[
+    Path | None,
+    typer.Option("--out", "-o", metavar="FOLDER", help="Where the walk goes; else a new folder in walks/."),
+]
+Ear = Annotated[
+    Ears,
+    typer.Option(
+        "--ear",
+        help="Who listens: both (a general ear and the trade ear), builtin (the built-in general ear), "
+        "plain (the same without our words), trade, or vosk.",
+    ),
+]
+
+
+def hear(
+    given: Annotated[
+        Path, typer.Argument(metavar="INPUT", help="A recording, or a text; - for standard input.")
+    ],
+    machine: Machine,
+    unit: Unit = None,
+    hours: Annotated[
+        float | None, typer.Option(min=0, metavar="N", help="Hour-meter reading, where it was not spoken.")
+    ] = None,
+    out: Out = None,
+    ear: Ear = Ears.both,
+    model: Annotated[
+        Path | None, typer.Option(metavar="FOLDER", help="An English Vosk model to hear with.")
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Hear into a folder that holds a walk; its edits are kept.")
+    ] = False,
+    as_json: Annotated[bool, typer.Option("--json", help="Print walk.json instead of the view.")] = False,
+    exit_status: Annotated[
+        bool, typer.Option("--exit-status", help="Leave with status 1 when the walk needs attention.")
+    ] = False,
+) -> None:
+    """Hear a recording (or read a text) of a walkaround and write a walk folder."""
+    from datetime import date
+
+    from saycheck import walkfolder
+    from saycheck.cli.view import Follower, show, show_json
+    from saycheck.run import Asked, hear_file, needs_attention
+
+    with _on_disk(given) as (source, name), Follower() as follower:
+        folder = out or walkfolder.free_folder(unit or Path(name).stem, date.today().isoformat())
+        asked = Asked(machine, unit, hours, ear.value, model, follower.note, follower.progress)
+        with walkfolder.writing(folder, replace) as draft:
+            walk = hear_file(source, asked, name, draft.sound)
+            draft.keep(source, name)
+            draft.write(walk)
+    (show_json if as_json else show)(walk)
+    typer.echo(f"the walk is in {folder}", err=True)
+    if exit_status and needs_attention(walk):
+        raise typer.Exit(1)
+
+
+@contextmanager
+def _on_disk(given: Path) -> Iterator[tuple[Path, str]]:
+    """The input as a file and what it is called; standard input is copied to a file first."""
+    if str(given) != "-":
+        yield given, given.name
+        return
+    import shutil
+
+    with tempfile.NamedTemporaryFile(prefix="saycheck-") as file:
+        shutil.copyfileobj(sys.stdin.buffer, file)
+        file.flush()
+        yield Path(file.name), "standard-input"

@@ -1,0 +1,67 @@
+"""``saycheck vocab``: look at the words of the trade that saycheck knows."""
+
+from typing import Annotated
+
+import typer
+
+app = typer.Typer(help="Look at the machine kinds, parts and sayings that are known.", no_args_is_help=True)
+
+Kind = Annotated[str, typer.Argument(metavar="KIND", help="A machine kind, such as wheel-loader.")]
+
+
+@app.command()
+def kinds() -> None:
+    """List the machine kinds."""
+    from saycheck.vocabulary.load import kinds, load
+
+    for kind in kinds():
+        typer.echo(f"{kind:<24} {load(kind).standard}")
+
+
+@app.command()
+def show(kind: Kind) -> None:
+    """List the parts of a machine kind in walking order, with what else they are called."""
+    from rich.console import Console
+
+    from saycheck.reporting.parts import show_parts
+    from saycheck.vocabulary.load import load
+
+    show_parts(load(kind), Console())
+
+
+@app.command()
+def check() -> None:
+    """Read every vocabulary file and say of each machine kind what it holds or what is wrong with it."""
+    from saycheck.errors import VocabularyError
+    from saycheck.vocabulary.load import kinds, load
+
+    wrong: dict[str, None] = {}
+    for kind in kinds():
+        try:
+            known = load(kind)
+        except VocabularyError as error:
+            wrong[str(error)] = None  # a fault in a shared file meets every kind and is told once
+            continue
+        sayings = sum(len(part.sayings) for part in known.parts)
+        typer.echo(f"{kind:<24}{len(known.zones):>3} zones{len(known.lines):>5} lines{sayings:>6} sayings")
+    for sentence in wrong:
+        typer.echo(sentence, err=True)
+    if wrong:
+        raise typer.Exit(2)
+
+
+@app.command()
+def hear(
+    phrase: Annotated[str, typer.Argument(help="Words as they might be spoken.")],
+    machine: Annotated[str, typer.Option("--machine", "-m", metavar="KIND", help="Kind of machine.")],
+) -> None:
+    """Say which parts a phrase may mean, the likeliest first."""
+    from saycheck.cli.naming import parts_named
+    from saycheck.vocabulary.load import load
+
+    vocabulary = load(machine)
+    named = parts_named(phrase, vocabulary)
+    for words, parts in named:
+        typer.echo(f"{words}: {', '.join(parts) or 'no part of this machine'}")
+    if not named:
+        typer.echo(f"no part is named in '{phrase}'; `saycheck vocab show {vocabulary.kind}` lists them", err=True)

@@ -1,0 +1,38 @@
+"""Commands on a walk that is there already: show it, say what was missed; and the schema of all walks."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+WalkFolder = Annotated[Path, typer.Argument(metavar="WALK", help="A walk folder.")]
+
+
+def show(
+    walk: WalkFolder, as_json: Annotated[bool, typer.Option("--json", help="Print walk.json.")] = False
+) -> None:
+    """Show a walk again: what needs deciding, the questions, the checklist."""
+    from saycheck import walkfolder
+    from saycheck.cli.view import show, show_json
+
+    (show_json if as_json else show)(walkfolder.read(walk))
+
+
+def missed(walk: WalkFolder) -> None:
+    """Say what to walk back for, in walking order."""
+    from rich.console import Console
+
+    from saycheck import walkfolder
+    from saycheck.reporting.stops import show_stops
+    from saycheck.run import stops
+
+    show_stops(stops(walkfolder.read(walk)), Console())
+
+
+def schema() -> None:
+    """Print the JSON Schema of walk.json."""
+    import json
+
+    from saycheck.models.walk import Walk
+
+    typer.echo(json.dumps(Walk.model_json_schema(by_alias=True), indent=1, ensure_ascii=False))

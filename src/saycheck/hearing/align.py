@@ -1,0 +1,170 @@
+"""Where each word is in the sound: forced alignment of known words by pocketsphinx.
+
+The acoustic model and the pronouncing dictionary are those inside the ``pocketsphinx`` wheel. A word the
+dictionary lacks is given sounds by rule; a word that stands for no sound takes no time. Where alignment
+fails, times are shared out over the speech by the length of the words.
+"""
+
+import logging
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from saycheck.errors import EarError
+from saycheck.hearing.ear import SAMPLE_RATE, Samples
+from saycheck.hearing.spoken import spoken
+
+_FRAMES_PER_S = 100
+_LOUDEST = 0.7
+_SHORTEST_S = 0.2
+"""Below this there is no room for a word's phonemes; times are shared out."""
+
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True)
+class Placed:
+    """One word's place: seconds from the start of the samples.
+
+    ``support`` says how well the sound bears the word out: the mean log score a frame of its phonemes
+    against the best of all phonemes, 0 at best; None where the word was not aligned.
+    """
+
+    start_s: float
+    end_s: float
+    support: float | None = None
+
+
+class Aligner:
+    """Aligns written words with sound; one instance keeps its decoder and the words it has learned."""
+
+    def __init__(self, phones: Callable[[str], list[str]] | None = None) -> None:
+        """``phones`` gives the ARPAbet phonemes of a word the dictionary lacks ("weeping" -> W IY P IH NG).
+
+        Raises:
+            EarError: pocketsphinx is missing or its model cannot be loaded.
+        """
+        self._phones = phones or _rule_phones
+        self._decoder = _decoder()
+        self._unsayable: set[str] = set()
+
+    def place(self, samples: Samples, words: Sequence[str]) -> list[Placed]:
+        """Return a place for every word, in order, never overlapping, all inside the samples.
+
+        ``samples`` are mono at 16 kHz in -1..1; ``words`` are as written ("80", "Bucket's,").
+        """
+        if not words:
+            return []
+        said = [[part for part in spoken(word) if self._sayable(part)] for word in words]
+        found = self._aligned(samples, [part for parts in said for part in parts])
+        length = len(samples) / SAMPLE_RATE
+        if found is None:
+            return shared_out(words, *_speech(samples))
+        places: list[Placed] = []
+        now, taken = 0.0, 0
+        for parts in said:
+            mine = found[taken : taken + len(parts)]
+            taken += len(parts)
+            if mine:
+                frames = [max(p.end_s - p.start_s, 1e-3) for p in mine]
+                support = float(np.average([p.support or 0.0 for p in mine], weights=frames))
+                places.append(Placed(mine[0].start_s, min(mine[-1].end_s, length), support))
+                now = places[-1].end_s
+            else:
+                places.append(Placed(min(now, length), min(now, length)))
+        return places
+
+    def _aligned(self, samples: Samples, parts: list[str]) -> list[Placed] | None:
+        if not parts or len(samples) < _SHORTEST_S * SAMPLE_RATE:
+            return None
+        decoder = self._decoder
+        peak = float(np.max(np.abs(samples), initial=0.0))
+        if not np.isfinite(peak) or peak == 0.0:
+            return None
+        sound = (samples * (_LOUDEST / peak) * 32767).astype(np.int16).tobytes()
+        try:
+            decoder.set_align_text(" ".join(parts))
+            decoder.start_utt()
+            try:
+                decoder.process_raw(sound, full_utt=True)
+            finally:
+                decoder.end_utt()
+            if decoder.hyp() is None:
+                return None
+            segments = [s for s in decoder.seg() if not s.word.startswith(("<", "["))]
+        except RuntimeError as error:
+            _log.debug("alignment failed: %s", error)
+            return None
+        if len(segments) != len(parts):
+            return None
+        return [
+            Placed(
+                s.start_frame / _FRAMES_PER_S,
+                (s.end_frame + 1) / _FRAMES_PER_S,
+                s.ascore / (s.end_frame - s.start_frame + 1),
+            )
+            for s in segments
+        ]
+
+    def _sayable(self, part: str) -> bool:
+        """Whether the decoder knows the word, or could be taught it."""
+        if part in self._unsayable:
+            return False
+        if self._decoder.lookup_word(part) is not None:
+            return True
+        try:
+            phones = self._phones(part)
+            if phones and not any(mark in part for mark in " <>[]()"):
+                self._decoder.add_word(part, " ".join(phones), False)
+                return True
+        except (RuntimeError, ValueError, KeyError, EarError) as error:
+            _log.debug("no sounds for %r: %s", part, error)
+        self._unsayable.add(part)
+        return False
+
+
+def shared_out(words: Sequence[str], start_s: float, end_s: float) -> list[Placed]:
+    """Places by share: each word takes time by the number of its letters, at least one."""
+    shares = np.array([max(1, len(word)) for word in words], float)
+    edges = start_s + (end_s - start_s) * np.concatenate([[0.0], np.cumsum(shares) / shares.sum()])
+    return [Placed(float(a), float(b)) for a, b in zip(edges[:-1], edges[1:], strict=True)]
+
+
+def _speech(samples: Samples) -> tuple[float, float]:
+    """The stretch (seconds) from the first to the last frame within 30 dB of the loudest; all if silent."""
+    frame = SAMPLE_RATE // _FRAMES_PER_S
+    count = len(samples) // frame
+    whole = (0.0, len(samples) / SAMPLE_RATE)
+    if count == 0:
+        return whole
+    power = np.mean(samples[: count * frame].reshape(count, frame) ** 2, axis=1)
+    loud = np.flatnonzero(power > max(float(power.max()) * 1e-3, 1e-12))
+    return (loud[0] / _FRAMES_PER_S, (loud[-1] + 1) / _FRAMES_PER_S) if len(loud) else whole
+
+
+def _decoder() -> Any:
+    try:
+        import pocketsphinx
+    except ImportError as error:
+        raise EarError("word times need pocketsphinx; run: pip install pocketsphinx") from error
+    try:
+        # Wide beams: a text is one path, so they cost little, and a hard passage still reaches the end.
+        return pocketsphinx.Decoder(
+            loglevel="FATAL", lm=None, samprate=float(SAMPLE_RATE), beam=1e-90, wbeam=1e-80, pbeam=1e-90
+        )
+    except RuntimeError as error:
+        raise EarError(f"pocketsphinx cannot load its English model ({error}); install it again") from error
+
+
+@lru_cache(maxsize=4096)
+def _phones_cached(word: str) -> tuple[str, ...]:
+    from saycheck.hearing.sounds import phones
+
+    return tuple(phones(word))
+
+
+def _rule_phones(word: str) -> list[str]:
+    return list(_phones_cached(word))

@@ -1,0 +1,109 @@
+"""Ears side by side: each in a process of its own, so that two ears use two cores.
+
+Threads would not do: pocketsphinx holds Python's lock for as long as it decodes (measured with
+pocketsphinx 5.1.1: a second thread counted to 6,200 a second beside it and to 4,300,000 alone).
+"""
+
+import multiprocessing
+import os
+import queue
+import signal
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import suppress
+from types import TracebackType
+from typing import Any, Self
+
+from saycheck.errors import EarError, SaycheckError
+from saycheck.hearing.ear import Ear, Phrase
+from saycheck.models.hearing import Hearing
+
+AHEAD = 3
+"""Phrases given to an ear before its first answer is waited for; with half a minute each, 6 MB an ear."""
+
+_PATIENCE_S = 1.0
+"""How often the two sides look whether the other still lives."""
+
+OpenEar = Callable[[], Ear]
+"""Builds an ear; must be picklable, for it is called in the ear's own process."""
+
+
+class EarProcess:
+    """One ear in its own process; used as a context. Phrases go in and hearings come out in their order.
+
+    Raises:
+        SaycheckError: what opening or hearing raised there; EarError when the process was ended from outside.
+    """
+
+    def __init__(self, name: str, open_ear: OpenEar) -> None:
+        context = multiprocessing.get_context("spawn")
+        self.name = name
+        self._phrases: multiprocessing.Queue[Phrase] = context.Queue()
+        self._answers: multiprocessing.Queue[Hearing | SaycheckError] = context.Queue()
+        self._process = context.Process(
+            target=_listen, args=(open_ear, self._phrases, self._answers, os.getpid()), daemon=True
+        )
+
+    def __enter__(self) -> Self:
+        self._process.start()
+        return self
+
+    def give(self, phrase: Phrase) -> None:
+        """Hand over a phrase; returns at once."""
+        self._phrases.put(phrase)
+
+    def answer(self) -> Hearing:
+        """Wait for what was heard in the oldest phrase not yet answered."""
+        while True:
+            try:
+                answer = self._answers.get(timeout=_PATIENCE_S)
+            except queue.Empty:
+                if self._process.is_alive():
+                    continue
+                raise EarError(
+                    f"the {self.name} ear was ended from outside (status {self._process.exitcode}); "
+                    "free some memory and start again"
+                ) from None
+            if isinstance(answer, SaycheckError):
+                raise answer
+            return answer
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self._process.terminate()
+        self._process.join()
+        for line in (self._phrases, self._answers):
+            line.cancel_join_thread()
+            line.close()
+
+
+def heard_by_all(
+    phrases: Iterable[Phrase], ears: Sequence[EarProcess]
+) -> Iterator[tuple[Phrase, list[Hearing]]]:
+    """Each phrase with what every ear heard in it, in order of the sound; a few phrases are in work at once."""
+    waiting: deque[Phrase] = deque()
+    for phrase in phrases:
+        waiting.append(phrase)
+        for ear in ears:
+            ear.give(phrase)
+        if len(waiting) >= AHEAD:
+            yield waiting.popleft(), [ear.answer() for ear in ears]
+    while waiting:
+        yield waiting.popleft(), [ear.answer() for ear in ears]
+
+
+def _listen(open_ear: OpenEar, phrases: Any, answers: Any, parent: int) -> None:
+    """What runs in the ear's process until it is ended or its parent is gone."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is for the parent, which then ends this
+    ear: Ear | None = None
+    while os.getppid() == parent:
+        with suppress(queue.Empty):
+            phrase = phrases.get(timeout=_PATIENCE_S)
+            try:
+                ear = ear or open_ear()
+                answers.put(ear.hear(phrase))
+            except SaycheckError as error:
+                answers.put(error)
+            except Exception as error:  # an engine may throw anything; the parent must hear of it
+                answers.put(EarError(f"an ear failed ({type(error).__name__}: {error}); try another with --ear"))

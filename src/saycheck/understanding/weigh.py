@@ -1,0 +1,103 @@
+"""Weighs a statement: is it a finding, and of which state? A small trained part beside the rules.
+
+The rules (``judge``, ``talk``) read the words they know; the model has learned from labelled narrations
+which words around a part go with which state, also where no table has them ("it'll see the summer out").
+Its features hold what the rules decided, so it leans on them and overturns them only on evidence. Trained
+by ``bench/train_statements.py``; without weights the rules decide alone.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from saycheck.understanding.judge import judge
+from saycheck.understanding.linear import trained
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.talk import context_of
+from saycheck.understanding.text import Reading
+
+STATES = ("good", "watch", "writeup", "hidden", "later")
+CUES = (
+    "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "generic", "hypothesis", "story", "other-machine",
+    "same", "here", "chat", "quote", "slight", "strong", "correct", "take-back", "except", "not-story", "not-hypothesis",
+)  # fmt: skip
+AHEAD = 12
+
+
+@dataclass(frozen=True)
+class Weight:
+    """What a statement is, with the probability of each state and of talk."""
+
+    shares: dict[str, float]
+
+    @property
+    def best(self) -> str:
+        return max(self.shares, key=lambda k: self.shares[k])
+
+    @property
+    def state(self) -> str:
+        """The likeliest state, talk left aside."""
+        return max(STATES, key=lambda k: self.shares.get(k, 0.0))
+
+    @property
+    def sure(self) -> float:
+        return max(self.shares.values())
+
+
+def plain_word(word: str) -> str:
+    return "0" if word[:1].isdigit() else word
+
+
+def region_end(reading: Reading, statement: Statement, others: Sequence[Statement]) -> int:
+    """Where the words that can belong to the statement end: the next statement or the sentence."""
+    _, end = reading.sentences[statement.sentence]
+    later = [s.start for s in others if s.sentence == statement.sentence and s.start >= statement.end]
+    return min([end, *later])
+
+
+def features(reading: Reading, statement: Statement, others: Sequence[Statement]) -> list[str]:
+    """Names of the binary features of a statement."""
+    start, end = reading.sentences[statement.sentence]
+    stop = region_end(reading, statement, others)
+    words = [plain_word(t.text) for t in reading.tokens]
+    verdict = judge(statement)
+    talk = context_of(reading, statement)
+    part = statement.subject.part
+    inside = range(statement.start, stop)
+    own = [words[i] for i in inside if not (statement.subject.start <= i < statement.subject.end)]
+    out = [f"rule={verdict.state}", f"cond={verdict.condition}/{verdict.state}/{verdict.denied}", f"talk={talk}", f"rule={verdict.state} talk={talk}"]
+    out += [f"w={w}" for w in own] + [f"ww={a} {b}" for a, b in zip(own, own[1:], strict=False)]
+    out += [f"www={a} {b} {c}" for a, b, c in zip(own, own[1:], own[2:], strict=False)]
+    before = words[max(start, statement.start - AHEAD) : statement.start]
+    out += [f"pre={w}" for w in before] + [f"pre2={a} {b}" for a, b in zip(before, before[1:], strict=False)]
+    out += [f"first={words[start]}", f"first2={' '.join(words[start : start + 2])}", f"ends={words[end - 1]}"]
+    out += [f"det={words[statement.start - 1] if statement.start > start else '#'}"]
+    out += [f"mark={m}" for m in statement.marks] + [f"claims={min(len(statement.claims), 3)}"]
+    out += [f"like={part.part.like if part.part else '-'}", f"carried={statement.subject.carried}", f"known={part.part is not None}"]
+    out += [f"qty={q.quantity}" for q, _ in statement.quantities] or ["qty=none"]
+    out += [f"side={statement.subject.told_side}", f"at={min(statement.start - start, 6)}", f"count={statement.count is not None}"]
+    out += [f"long={min((end - start) // 6, 5)}", f"size={min(len(own), 6)}"]
+    for claim in statement.claims:
+        out += [f"c={claim.said.condition.name}/{claim.denied}/{claim.degree}", f"cw={words[claim.mention.start]}"]
+    for kind in CUES:
+        for cue in reading.of(kind):
+            if start <= cue.start and cue.end <= end:
+                where = "before" if cue.end <= statement.start else "in" if cue.start < stop else "after"
+                out.append(f"{kind}:{where}")
+    if statement.sentence + 1 < len(reading.sentences):
+        a, b = reading.sentences[statement.sentence + 1]
+        out += [f"next={w}" for w in words[a : min(b, a + 6)]]
+        out += [f"next:{kind}" for kind in ("keep-an-eye", "needs-work", "hidden", "later", "same") for m in reading.of(kind) if a <= m.start < b]
+    if statement.sentence:
+        a, b = reading.sentences[statement.sentence - 1]
+        out += [f"last={w}" for w in words[max(a, b - 6) : b]]
+        out += [f"last:{kind}" for kind in ("teach", "story", "hypothesis", "other-machine") for m in reading.of(kind) if a <= m.start < b]
+    return out
+
+
+def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -> Weight:
+    """The weight of one statement among all of its walk."""
+    model = trained("statements")
+    if model is None:
+        talk = context_of(reading, statement)
+        return Weight({"talk": 1.0} if talk else {judge(statement).state: 1.0})
+    return Weight(model.shares(features(reading, statement, others)))
