@@ -10,11 +10,22 @@ from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
-from narrations import vocabulary_of
 from spacy.language import Language
 
-from saycheck.models.walk import ChecklistLine, Evidence, Finding, MadeBy, Machine, Side, Source, Span
-from saycheck.models.walk import Transcript, Walk
+from narrations import vocabulary_of
+from saycheck.models.walk import (
+    SCHEMA,
+    ChecklistLine,
+    Evidence,
+    Finding,
+    Machine,
+    MadeBy,
+    Side,
+    Source,
+    Span,
+    Transcript,
+    Walk,
+)
 from saycheck.understanding.conditions import sayings
 from saycheck.understanding.phrases import plural
 from saycheck.vocabulary.compiled import Vocabulary
@@ -39,7 +50,7 @@ def read_walk(text: str, kind: str, sentences: str = OWN_SENTENCES) -> Walk:
         finding.id = f"f{number}"
     named = {finding.part for finding in findings}
     return Walk(
-        schema="saycheck.walk/1",
+        schema=SCHEMA,
         id="peer",
         machine=Machine(kind=vocabulary.kind),
         source=Source(name="text", sha256=""),

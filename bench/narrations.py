@@ -20,6 +20,9 @@ ROOT = Path(__file__).resolve().parents[1] / "tests" / "narrations"
 TUNE = ROOT / "tune"
 ASIDE = ROOT / "aside"
 
+SEEN = "saycheck's trained parts and rules have seen these narrations: its figures flatter it; see --aside"
+"""What must stand under any figure on the narrations to tune on."""
+
 _TOKEN = re.compile(
     r"(?P<number>\d+(?:,\d{3})+(?:\.\d+)?|\d+\.\d+|\d+/\d+|\d+)|[A-Za-z]+(?:['\u2019][A-Za-z]+)*|\S"
 )

@@ -23,20 +23,21 @@ from saycheck.scoring.figures import share
 OUTSIDE = Path(__file__).resolve().parents[2] / "shared" / "outside"
 
 UNITS = {
-    "metre": "m", "centimetre": "cm", "millimetre": "mm", "kilometre": "km", "inch": "in", "foot": "ft", "mile": "mile",
-    "second": "s", "minute": "min", "hour": "h", "day": "day", "week": "week", "month": "month", "year": "year",
-    "litre": "L", "millilitre": "mL", "gallon": "gal", "quart": "quart", "pint": "pint",
-    "gram": "g", "kilogram": "kg", "pound-mass": "lb", "ounce": "oz", "ton": "ton", "tonne": "tonne",
-    "volt": "V", "ampere": "A", "watt": "W", "kilowatt": "kW", "horsepower": "hp", "percentage": "percent",
-    "hertz": "Hz", "kilohertz": "kHz", "kilometre per hour": "km/h", "mile per hour": "mph",
-    "pascal": "Pa", "kilopascal": "kPa", "bar": "bar", "pound-force per square inch": "psi",
-    "degree celsius": "degC", "degree fahrenheit": "degF",
+    "metre": "m", "centimetre": "cm", "millimetre": "mm", "kilometre": "km", "inch": "in", "foot": "ft",
+    "mile": "mile", "second": "s", "minute": "min", "hour": "h", "day": "day", "week": "week",
+    "month": "month", "year": "year", "litre": "L", "millilitre": "mL", "gallon": "gal", "quart": "quart",
+    "pint": "pint", "gram": "g", "kilogram": "kg", "pound-mass": "lb", "ounce": "oz", "ton": "ton",
+    "tonne": "tonne", "volt": "V", "ampere": "A", "watt": "W", "kilowatt": "kW", "horsepower": "hp",
+    "percentage": "percent", "hertz": "Hz", "kilohertz": "kHz", "kilometre per hour": "km/h",
+    "mile per hour": "mph", "pascal": "Pa", "kilopascal": "kPa", "bar": "bar",
+    "pound-force per square inch": "psi", "degree celsius": "degC", "degree fahrenheit": "degF",
 }  # fmt: skip
 """quantulum3's unit names and ours."""
 
 NEMO = {
-    "m": "m", "cm": "cm", "mm": "mm", "km": "km", "ft": "ft", "mi": "mile", "h": "h", "l": "L", "ml": "mL", "g": "g",
-    "kg": "kg", "oz": "oz", "v": "V", "kW": "kW", "hp": "hp", "%": "percent", "khz": "kHz", "km/h": "km/h", "mph": "mph",
+    "m": "m", "cm": "cm", "mm": "mm", "km": "km", "ft": "ft", "mi": "mile", "h": "h", "l": "L",
+    "ml": "mL", "g": "g", "kg": "kg", "oz": "oz", "v": "V", "kW": "kW", "hp": "hp", "%": "percent",
+    "khz": "kHz", "km/h": "km/h", "mph": "mph",
 }  # fmt: skip
 """NeMo's unit signs and ours."""
 
@@ -175,9 +176,8 @@ def main(argv: Sequence[str]) -> int:
     for name, figures in out.items():
         print(f"{name} ({figures.pop('left_out')} quantities left out, of units no walk holds)")
         for who, counts in figures.items():
-            print(
-                f"  {who:<12}{counts['right']:>4} of {counts['of']:<4} {counts['share']:.3f}   extra {counts['extra']}"
-            )
+            of = f"{counts['right']:>4} of {counts['of']:<4}"
+            print(f"  {who:<12}{of} {counts['share']:.3f}   extra {counts['extra']}")
     return 0
 
 

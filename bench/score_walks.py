@@ -19,8 +19,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from narrations import ASIDE, TUNE, Narration, known, narrations, raw
-
+from narrations import ASIDE, SEEN, TUNE, Narration, known, narrations, raw
 from saycheck.models.walk import Walk
 from saycheck.scoring import Counts, Detail, figures, score
 from saycheck.scoring.figures import total
@@ -176,6 +175,8 @@ def main(argv: Sequence[str]) -> int:
         return 0
     print(table(rows))
     print(f"\n{words_per_second(scored):,.0f} words per processor second")
+    if not asked.aside and asked.folder == TUNE:
+        print(SEEN)
     if asked.detail:
         print_detail(scored)
     return 0

@@ -1,6 +1,8 @@
 """Train the weighing of statements (``understanding/weigh.py``) and print how well it does.
 
-    python bench/train_statements.py [--folds-only]
+    python bench/train_statements.py [FOLDER] [--folds-only]
+
+FOLDER takes the weights learned without each writer, for ``bench/score_walks.py --folds FOLDER``.
 
 Material: ``tests/narrations/tune``, as written and once more without marks (never those kept aside).
 Each statement the rules find is paired with the labels: its class is the label's state, or ``talk``
@@ -29,6 +31,8 @@ from saycheck.understanding.weigh import features
 ROOT = Path(__file__).resolve().parents[1]
 KEEP = 0.04
 STATE = {"fault": "writeup"}
+# A statement on labelled words but about another part: neither right nor talk, so not learned from.
+UNSURE = "unsure"
 
 
 def raw(text: str) -> str:
@@ -69,7 +73,10 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
                 same = STATE.get(gold["state"], gold["state"]) == f.state
                 weight[i, j] = 1 + agree / 100 + 0.5 * same + min(touch, 40) / 400
     classes = ["talk"] * len(findings)
-    for j in range(len(findings)):
+    for j, f in enumerate(findings):
+        e = f.evidence[0]
+        if any(min(b, e.char_end) - max(a, e.char_start) > 8 for a, b in spans):
+            classes[j] = UNSURE
         if weight.shape[0] and weight[:, j].max() > 0:
             state = label["gold"][int(weight[:, j].argmax())]["state"]
             classes[j] = STATE.get(state, state)
@@ -77,7 +84,8 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
         for i, j in zip(*linear_sum_assignment(weight, maximize=True), strict=True):
             if weight[i, j] > 0:
                 classes[j] = STATE.get(label["gold"][i]["state"], label["gold"][i]["state"])
-    return [dict.fromkeys(features(reading, s, statements), 1) for s in statements], classes
+    pairs = [(dict.fromkeys(features(reading, s, statements), 1), c) for s, c in zip(statements, classes, strict=True)]
+    return [x for x, c in pairs if c != UNSURE], [c for _, c in pairs if c != UNSURE]
 
 
 def fit(x: list[dict[str, int]], y: list[str]) -> tuple[DictVectorizer, LogisticRegression]:
@@ -87,11 +95,24 @@ def fit(x: list[dict[str, int]], y: list[str]) -> tuple[DictVectorizer, Logistic
     return vector, model
 
 
-def main(folds_only: bool) -> None:
+def save(vector: DictVectorizer, model: LogisticRegression, out: Path) -> int:
+    """Write the weights worth keeping; returns how many features have some."""
+    weights = {}
+    for name, column in zip(vector.get_feature_names_out(), model.coef_.T, strict=True):
+        if abs(column).max() >= KEEP:
+            weights[str(name).removesuffix("=1")] = [round(float(w), 2) for w in column]
+    body = {"classes": list(model.classes_), "bias": [round(float(b), 3) for b in model.intercept_], "weights": weights}
+    out.write_text(json.dumps(body, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
+    return len(weights)
+
+
+def main(folds_only: bool, folds: Path | None) -> None:
     data = [(writer, *rows(label)) for writer, label in narrations()]
     truth, guessed, ruled = [], [], []
     for left_out in sorted({w for w, _, _ in data}):
         vector, model = fit([f for w, x, _ in data if w != left_out for f in x], [c for w, _, y in data if w != left_out for c in y])
+        if folds:
+            save(vector, model, folds / f"{left_out}.json")
         test = [(x, y) for w, x, y in data if w == left_out]
         guessed += list(model.predict(vector.transform([f for x, _ in test for f in x])))
         truth += [c for _, y in test for c in y]
@@ -106,15 +127,10 @@ def main(folds_only: bool) -> None:
     if folds_only:
         return
     vector, model = fit([f for _, x, _ in data for f in x], [c for _, _, y in data for c in y])
-    weights = {}
-    for name, column in zip(vector.get_feature_names_out(), model.coef_.T, strict=True):
-        if abs(column).max() >= KEEP:
-            weights[str(name).removesuffix("=1")] = [round(float(w), 2) for w in column]
     out = ROOT / "src" / "saycheck" / "understanding" / "trained" / "statements.json"
-    body = {"classes": list(model.classes_), "bias": [round(float(b), 3) for b in model.intercept_], "weights": weights}
-    out.write_text(json.dumps(body, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
-    print(f"{len(weights)} features kept, {out.stat().st_size // 1024} kB")
+    print(f"{save(vector, model, out)} features kept, {out.stat().st_size // 1024} kB")
 
 
 if __name__ == "__main__":
-    main("--folds-only" in sys.argv)
+    where = next((Path(a) for a in sys.argv[1:] if not a.startswith("--")), None)
+    main("--folds-only" in sys.argv, where)

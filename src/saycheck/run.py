@@ -1,18 +1,26 @@
 """The stages in order: what was given goes in, a walk comes out."""
 
-from collections.abc import Callable, Sequence
+import re
+from collections.abc import Callable
+from contextlib import nullcontext
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
 from saycheck import __version__
+from saycheck.capture.files import blocks, probe, sha256
+from saycheck.capture.keep import KeptSound
+from saycheck.capture.phrases import phrases
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
+from saycheck.errors import SoundError
+from saycheck.hearing.choose import chosen
+from saycheck.hearing.hear import hear
 from saycheck.models.hearing import Passage
-from saycheck.models.walk import MadeBy, Machine, Source, Transcript, Walk, Word
+from saycheck.models.walk import SCHEMA, Machine, MadeBy, Source, Transcript, Walk, Word
 from saycheck.source import is_text, read_text
+from saycheck.unclear import held_back, with_unclear
 from saycheck.understanding.pipeline import understand
-from saycheck.understanding.text import split
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
 
@@ -40,7 +48,7 @@ class Asked:
 
 @dataclass(frozen=True)
 class _Heard:
-    """What comes out of hearing or reading."""
+    """What comes out of hearing or reading; the spans of the transcript are its unclear passages."""
 
     transcript: Transcript
     source: Source
@@ -55,7 +63,7 @@ def hear_file(given: Path, asked: Asked, name: str | None = None, sound: Path | 
     kept as heard; None keeps none.
 
     Raises:
-        SaycheckError: whatever fails; nothing is left behind but, perhaps, part of ``sound``.
+        SaycheckError: whatever fails; nothing is left behind.
     """
     vocabulary = load(asked.machine)
     name = name or given.name
@@ -67,21 +75,28 @@ def _read(given: Path, name: str, asked: Asked) -> _Heard:
     text = read_text(given, name)
     if text.note:
         asked.note(text.note)
-    words = [Word(text=word, char_start=start, char_end=end) for word, start, end in split(text.text)]
+    words = [
+        Word(text=word.group(), char_start=word.start(), char_end=word.end())
+        for word in re.finditer(r"\S+", text.text)
+    ]
     return _Heard(Transcript(text=text.text, words=words), Source(name=name, sha256=text.sha256))
 
 
 def _walk(heard: _Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     transcript = heard.transcript
-    understood = understand(transcript.text, vocabulary.kind, transcript.words)
-    transcript = transcript.model_copy(update={"spans": understood.spans})
-    hours = understood.hours if asked.hours is None else asked.hours
+    text, words = held_back(transcript)
+    understood = understand(text, vocabulary.kind, words)
+    spans = with_unclear(understood.spans, transcript.spans)
     walk = Walk(
-        schema="saycheck.walk/1",
+        schema=SCHEMA,
         id=f"{date.today().isoformat()}-{heard.source.sha256[:8]}",
-        machine=Machine(kind=vocabulary.kind, unit=asked.unit, hours=hours),
+        machine=Machine(
+            kind=vocabulary.kind,
+            unit=asked.unit,
+            hours=understood.hours if asked.hours is None else asked.hours,
+        ),
         source=heard.source,
-        transcript=transcript,
+        transcript=transcript.model_copy(update={"spans": spans}),
         findings=understood.findings,
         checklist=checklist(vocabulary, understood.findings),
         sound=heard.sound,
@@ -90,5 +105,28 @@ def _walk(heard: _Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     return walk.model_copy(update={"questions": questions(vocabulary, walk)})
 
 
+def needs_attention(walk: Walk) -> bool:
+    """Whether a person has something to decide, to look at again or to answer."""
+    open_findings = any(one.state == "writeup" or one.needs_review for one in walk.findings)
+    unclear = any(span.disposition == "unclear" for span in walk.transcript.spans)
+    return open_findings or unclear or bool(walk.questions)
+
+
 def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound: Path | None) -> _Heard:
-    raise NotImplementedError
+    info = probe(given)
+    digest = sha256(given)
+    ears = chosen(asked.ears, vocabulary.kind, asked.model)
+    recording = blocks(given)
+
+    def progress(heard_s: float) -> None:
+        asked.progress(heard_s, info.duration_s)
+
+    with KeptSound(sound) if sound else nullcontext() as kept:
+        passing = kept.passing(recording) if kept else recording
+        transcript = hear(phrases(passing), ears, lambda: [], progress)
+    if recording.truncated:
+        asked.note(f"'{name}' stops before its own end; what there is was heard")
+    if not transcript.words:
+        raise SoundError(f"nothing was heard in '{name}'; hold the microphone closer and speak up")
+    source = Source(name=name, sha256=digest, duration_s=round(recording.seconds, 3))
+    return _Heard(transcript, source, [ear.name for ear in ears])

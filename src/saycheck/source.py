@@ -39,7 +39,7 @@ def is_text(path: Path) -> bool:
 
 
 def read_text(path: Path, name: str) -> GivenText:
-    """The text of a file in UTF-8, else (with a note) in UTF-16 or Latin-1; ``name`` is what messages call it.
+    """The text of a file in UTF-8, else (with a note) in UTF-16 or Latin-1; messages call it ``name``.
 
     Raises:
         TextError: it holds no words.

@@ -51,7 +51,8 @@ def read(folder: Path) -> Walk:
     schema = given.get("schema") if isinstance(given, dict) else None
     if schema != SCHEMA:
         raise WalkError(
-            f"'{path}' is of version '{schema}' and this program reads '{SCHEMA}'; use the program that wrote it"
+            f"'{path}' is of version '{schema}' and this program reads '{SCHEMA}'; "
+            "use the program that wrote it"
         )
     try:
         return Walk.model_validate(given)
@@ -132,31 +133,35 @@ def writing(target: Path, replace: bool = False) -> Iterator[Draft]:
         WalkError: the folder already holds a walk and ``replace`` is not asked for, it cannot be written,
             or the disk is full.
     """
-    if target.exists() and not target.is_dir():
-        raise WalkError(f"'{target}' is a file; name a folder to write the walk to with --out")
-    if holds_walk(target) and not replace:
-        raise WalkError(
-            f"'{target}' already holds a walk; name another folder with --out, or say --replace, which keeps its edits"
-        )
-    made = [parent for parent in (target.parent, *target.parent.parents) if not parent.exists()]
     with _to_disk(target):
-        target.parent.mkdir(parents=True, exist_ok=True)
-        inside = target if target.is_dir() else target.parent
-        folder = Path(mkdtemp(prefix=f".{target.name}-", suffix=".part", dir=inside))
-    draft = Draft(folder, target)
+        for path in (target, *target.parents):
+            if path.is_file():
+                raise WalkError(f"'{path}' is a file; name a folder to write the walk to with --out")
+        if holds_walk(target) and not replace:
+            raise WalkError(
+                f"'{target}' already holds a walk; name another folder with --out, "
+                "or say --replace, which keeps its edits"
+            )
+    made = [parent for parent in (target.parent, *target.parent.parents) if not parent.exists()]
+    folder: Path | None = None
     done = False
     try:
+        with _to_disk(target):
+            target.parent.mkdir(parents=True, exist_ok=True)
+            inside = target if target.is_dir() else target.parent
+            folder = Path(mkdtemp(prefix=f".{target.name}-", suffix=".part", dir=inside))
+        draft = Draft(folder, target)
         yield draft
         if draft.walk is not None:
             with _to_disk(target):
                 _move_into_place(draft)
             done = True
     finally:
-        shutil.rmtree(folder, ignore_errors=True)
-        if not done:
-            for parent in made:
-                with suppress(OSError):  # someone else has put something there meanwhile
-                    parent.rmdir()
+        if folder is not None:
+            shutil.rmtree(folder, ignore_errors=True)
+        for parent in [] if done else made:
+            with suppress(OSError):  # never made, or someone else has put something there meanwhile
+                parent.rmdir()
 
 
 def _move_into_place(draft: Draft) -> None:
@@ -225,7 +230,9 @@ def _to_disk(target: Path) -> Iterator[None]:
         yield
     except OSError as error:
         if error.errno in _FULL:
-            raise WalkError(f"the disk is full: '{target}' was not written; make room and start again") from error
+            raise WalkError(
+                f"the disk is full: '{target}' was not written; make room and start again"
+            ) from error
         raise WalkError(
             f"'{target}' cannot be written ({error.strerror}); choose a folder that you may write to"
         ) from error

@@ -54,6 +54,7 @@ def labels(chance: random.Random) -> dict[str, Any]:
 
     def item() -> dict[str, Any]:
         amounts = chance.choices(AMOUNTS, k=chance.choice([0, 0, 1, 2]))
+        none: list[Any] = [[], None]  # both are met in labels
         return {
             "quote": quote() or "left",
             "part": chance.choice(PARTS),
@@ -61,7 +62,7 @@ def labels(chance: random.Random) -> dict[str, Any]:
             "state": chance.choice(["good", "watch", "fault", "hidden", "later"]),
             "condition": "leak",
             "negated": chance.choice([True, False, None]),
-            "measures": [{"value": v, "unit": u} for v, u in amounts] or chance.choice([[], None]),
+            "measures": [{"value": v, "unit": u} for v, u in amounts] or chance.choice(none),
             "corrects": None,
         }
 

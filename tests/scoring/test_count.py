@@ -10,7 +10,8 @@ from saycheck.scoring import Labels, figures, read_labels, score
 from saycheck.scoring.figures import Counts, total
 from saycheck.scoring.labels import LabelsError
 
-TEXT = "Lift cylinder left weeps a touch. Front tyre forty psi. You always look for cracks. No play in the bucket pin."
+TEXT = "Lift cylinder left weeps a touch. Front tyre forty psi. You always look for cracks."
+TEXT += " No play in the bucket pin."
 
 
 def labels(**changes: Any) -> Labels:
@@ -67,6 +68,7 @@ TYRE = finding(
     measurements=[{"value": 275.8, "unit": "kPa", "text": "forty psi", "value_si": 275_790, "unit_si": "Pa"}],
 )
 PIN = finding("No play in the bucket pin", "bucket pin", "good", denied=True)
+FORTY_KPA = [TYRE["measurements"][0] | {"value": 40}]
 
 
 def walk(*findings: dict[str, Any], spans: list[dict[str, Any]] | None = None) -> Walk:
@@ -103,7 +105,7 @@ def test_all_right() -> None:
         ([PIN | {"state": "writeup"}], {"invented": 1}),
         ([finding("look for cracks", "frame", "writeup")], {"from_talk": 1, "invented": 1}),
         ([WEEPS | {"side": "right"}], {"sided": 1, "side_right": 0}),
-        ([TYRE | {"measurements": [TYRE["measurements"][0] | {"value": 40}]}], {"wrong_numbers": 1, "measures_right": 0}),
+        ([TYRE | {"measurements": FORTY_KPA}], {"wrong_numbers": 1, "measures_right": 0}),
         ([WEEPS, WEEPS], {"found": 1, "right": 1}),  # said again, not a second finding
     ],
 )  # fmt: skip

@@ -95,7 +95,7 @@ class Blocks(Iterator[Samples]):
                     if self.damaged
                     else "has an empty sound track"
                 )
-                raise SoundError(f"{self.path} {why}; copy it from the recorder again.")
+                raise SoundError(f"'{self.path}' {why}; copy it from the recorder again")
             yield from converter.finish()
             self.truncated = self.truncated or stops_early(
                 self.path, container.format.name, _length_s(container, stream), end_s
@@ -163,16 +163,16 @@ def _look(path: Path) -> bytes:
         with path.open("rb") as file:
             return file.read(64)
     except FileNotFoundError:
-        raise SoundError(f"There is no file {path}; check its name and folder.") from None
+        raise SoundError(f"there is no file '{path}'; check its name and folder") from None
     except IsADirectoryError:
-        raise SoundError(f"{path} is a folder; name the recording in it.") from None
+        raise SoundError(f"'{path}' is a folder; name the recording in it") from None
     except PermissionError:
         raise SoundError(
-            f"{path} may not be read; change its permissions or copy it to a folder of yours."
+            f"'{path}' may not be read; change its permissions or copy it to a folder of yours"
         ) from None
     except OSError as error:
         raise SoundError(
-            f"{path} cannot be read ({error.strerror}); copy it to this computer's disk first."
+            f"'{path}' cannot be read ({error.strerror}); copy it to this computer's disk first"
         ) from error
 
 
@@ -183,7 +183,7 @@ def _opened(path: Path) -> Iterator["InputContainer"]:
 
     head = _look(path)
     if not head:
-        raise SoundError(f"{path} is empty (0 bytes); copy it from the recorder again.")
+        raise SoundError(f"'{path}' is empty (0 bytes); copy it from the recorder again")
     try:
         # "file:" keeps a colon in the name from being taken for a network address, and the list
         # keeps a playlist from fetching anything.
@@ -191,10 +191,10 @@ def _opened(path: Path) -> Iterator["InputContainer"]:
     except (FFmpegError, ValueError) as error:
         if head[4:8] == b"ftyp":  # the table of contents of m4a, mp4 and 3gp is written last
             raise SoundError(
-                f"{path} breaks off before its end and cannot be opened; copy it from the recorder again."
+                f"'{path}' breaks off before its end and cannot be opened; copy it from the recorder again"
             ) from error
         raise SoundError(
-            f"{path} is not a recording (or a damaged one); save the sound as m4a, wav, flac, mp3 or ogg."
+            f"'{path}' is not a recording (or a damaged one); save the sound as m4a, wav, flac, mp3 or ogg"
         ) from error
     with container:
         yield container
@@ -204,11 +204,11 @@ def _sound_track(container: "InputContainer", path: Path) -> "AudioStream":
     stream = container.streams.best("audio")
     if stream is None:
         raise SoundError(
-            f"There is no sound in {path} (a picture, a text or a silent video); choose a recording."
+            f"there is no sound in '{path}' (a picture, a text or a silent video); choose a recording"
         )
     if stream.codec_context is None:
         raise SoundError(
-            f"{path} holds sound in a coding that is not known here; save it as m4a, wav, flac, mp3 or ogg."
+            f"'{path}' holds sound in a coding that is not known here; save it as m4a, wav, flac, mp3 or ogg"
         )
     return stream  # type: ignore[return-value]
 

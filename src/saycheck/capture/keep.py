@@ -107,7 +107,7 @@ class KeptSound:
 
     def _refused(self, error: OSError) -> SoundError:
         if error.errno in _FULL:
-            return SoundError(f"The disk is full: {self.path} was not kept; make room and start again.")
+            return SoundError(f"the disk is full: '{self.path}' was not written; make room and start again")
         return SoundError(
-            f"{self.path} cannot be written ({error.strerror}); choose a folder that you may write to."
+            f"'{self.path}' cannot be written ({error.strerror}); choose a folder that you may write to"
         )

@@ -76,4 +76,4 @@ def main() -> None:
     signal.signal(signal.SIGTERM, _told_to_stop)
     if hasattr(signal, "SIGHUP"):  # the terminal was closed
         signal.signal(signal.SIGHUP, _told_to_stop)
-    app()
+    app(prog_name="saycheck")

@@ -2,7 +2,6 @@
 
 import sys
 from collections.abc import Callable
-from pathlib import Path
 
 import typer
 

@@ -1,7 +1,6 @@
 """``saycheck hear``: a recording or a text goes in, a walk folder comes out."""
 
 import sys
-import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from enum import StrEnum
@@ -94,6 +93,7 @@ def _on_disk(given: Path) -> Iterator[tuple[Path, str]]:
         yield given, given.name
         return
     import shutil
+    import tempfile
 
     with tempfile.NamedTemporaryFile(prefix="saycheck-") as file:
         shutil.copyfileobj(sys.stdin.buffer, file)

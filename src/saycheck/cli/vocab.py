@@ -64,4 +64,6 @@ def hear(
     for words, parts in named:
         typer.echo(f"{words}: {', '.join(parts) or 'no part of this machine'}")
     if not named:
-        typer.echo(f"no part is named in '{phrase}'; `saycheck vocab show {vocabulary.kind}` lists them", err=True)
+        typer.echo(
+            f"no part is named in '{phrase}'; `saycheck vocab show {vocabulary.kind}` lists them", err=True
+        )

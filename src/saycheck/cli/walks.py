@@ -23,10 +23,12 @@ def missed(walk: WalkFolder) -> None:
     from rich.console import Console
 
     from saycheck import walkfolder
+    from saycheck.coverage.missed import missed
     from saycheck.reporting.stops import show_stops
-    from saycheck.run import stops
+    from saycheck.vocabulary.load import load
 
-    show_stops(stops(walkfolder.read(walk)), Console())
+    there = walkfolder.read(walk)
+    show_stops(missed(load(there.machine.kind), there), Console())
 
 
 def schema() -> None:

@@ -81,7 +81,7 @@ class EarProcess:
 def heard_by_all(
     phrases: Iterable[Phrase], ears: Sequence[EarProcess]
 ) -> Iterator[tuple[Phrase, list[Hearing]]]:
-    """Each phrase with what every ear heard in it, in order of the sound; a few phrases are in work at once."""
+    """Each phrase with what every ear heard in it, in order of the sound; a few are in work at once."""
     waiting: deque[Phrase] = deque()
     for phrase in phrases:
         waiting.append(phrase)
@@ -106,4 +106,6 @@ def _listen(open_ear: OpenEar, phrases: Any, answers: Any, parent: int) -> None:
             except SaycheckError as error:
                 answers.put(error)
             except Exception as error:  # an engine may throw anything; the parent must hear of it
-                answers.put(EarError(f"an ear failed ({type(error).__name__}: {error}); try another with --ear"))
+                answers.put(
+                    EarError(f"an ear failed ({type(error).__name__}: {error}); try another with --ear")
+                )

@@ -4,29 +4,19 @@ States stand as words in a margin of their own, and colour only supports them, s
 same on paper, through a pipe and to someone who sees no colour.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from rich.console import Console, Group, RenderableType
 from rich.rule import Rule
-from rich.table import Table
 from rich.text import Text
 
-from saycheck.models.walk import ChecklistLine, Finding, Span, Walk
-from saycheck.reporting.wording import (
-    STATE_WORDS,
-    clock,
-    length,
-    listed,
-    number,
-    plain,
-    said_of,
-    with_side,
-)
+from saycheck.models.walk import Finding, Span, Walk
+from saycheck.reporting.layout import margin_grid, merged, print_plainly
+from saycheck.reporting.wording import STATE_WORDS, clock, length, listed, number, plain, said_of, with_side
 
 WIDEST = 100
 """Columns beyond which lines are no longer easy to read."""
 
-_MARGIN = 9
 _QUOTE = 160
 
 _STYLES = {"writeup": "bold magenta", "watch": "magenta", "hidden": "blue", "later": "blue", "unsaid": "dim"}
@@ -34,10 +24,7 @@ _STYLES = {"writeup": "bold magenta", "watch": "magenta", "hidden": "blue", "lat
 
 def show(walk: Walk, console: Console) -> None:
     """Print the whole view."""
-    with console.capture() as shown:
-        console.print(page(walk), width=min(console.width, WIDEST), highlight=False)
-    for line in shown.get().splitlines():
-        print(line.rstrip(), file=console.file)
+    print_plainly(page(walk), console, WIDEST)
 
 
 def page(walk: Walk) -> RenderableType:
@@ -100,16 +87,6 @@ def _heading(words: str) -> Iterator[RenderableType]:
     yield Rule(Text(words, style="bold"), align="left", characters="─", style="dim")
 
 
-def _grid(places: bool = False) -> Table:
-    """Margin on the left, words beside it, and on the right, where asked for, places and times."""
-    grid = Table.grid(padding=(0, 2, 0, 0), pad_edge=False, expand=True)
-    grid.add_column(justify="right", width=_MARGIN, no_wrap=True)
-    grid.add_column(ratio=1, overflow="fold")
-    if places:
-        grid.add_column(justify="right", no_wrap=True)
-    return grid
-
-
 def _findings(heading: str, walk: Walk, states: list[str], nothing: str = "") -> Iterator[RenderableType]:
     found = [one for state in states for one in walk.findings if one.state == state]
     if not found and not nothing:
@@ -118,7 +95,7 @@ def _findings(heading: str, walk: Walk, states: list[str], nothing: str = "") ->
     if not found:
         yield Text(nothing)
         return
-    grid = _grid(places=True)
+    grid = margin_grid(places=True)
     warned: set[str] = set()
     for finding in found:
         margin = Text(STATE_WORDS[finding.state], style=_STYLES.get(finding.state, ""))
@@ -149,9 +126,9 @@ def _questions(walk: Walk) -> Iterator[RenderableType]:
     if not walk.questions:
         return
     yield from _heading(f"questions, in walking order ({len(walk.questions)})")
-    grid = _grid(places=True)
+    grid = margin_grid()
     for place, question in enumerate(walk.questions, 1):
-        grid.add_row(str(place), Text(plain(question.text)), Text(plain(question.about.zone), style="dim"))
+        grid.add_row(str(place), Text(plain(question.text)))
     yield grid
 
 
@@ -160,28 +137,16 @@ def _checklist(walk: Walk) -> Iterator[RenderableType]:
         return
     said = sum(line.state != "unsaid" for line in walk.checklist)
     yield from _heading(f"checklist ({said} of {len(walk.checklist)} lines spoken of)")
-    grid = _grid()
+    grid = margin_grid()
     for zone in dict.fromkeys(line.zone for line in walk.checklist):
         lines = [line for line in walk.checklist if line.zone == zone]
         grid.add_row("", Text(plain(zone), style="bold"))
         for state, word in STATE_WORDS.items():
-            names = list(_merged(line for line in lines if line.state == state))
+            names = list(merged(line for line in lines if line.state == state))
             if names:
                 style = _STYLES.get(state, "")
                 grid.add_row(Text(word, style=style), Text(", ".join(names)))
     yield grid
-
-
-def _merged(lines: Iterable[ChecklistLine]) -> Iterator[str]:
-    """Names of lines, the two sides of one part as one."""
-    sides: dict[str, list[ChecklistLine]] = {}
-    for line in lines:
-        sides.setdefault(line.part, []).append(line)
-    for part, both in sides.items():
-        if {line.side for line in both} == {"left", "right"}:
-            yield with_side(plain(part), "both").replace(",", "")
-        else:
-            yield from (with_side(plain(part), line.side) for line in both)
 
 
 def _unclear(walk: Walk) -> Iterator[RenderableType]:
@@ -189,7 +154,7 @@ def _unclear(walk: Walk) -> Iterator[RenderableType]:
     if not spans:
         return
     yield from _heading(f"not understood ({len(spans)})")
-    grid = _grid()
+    grid = margin_grid()
     for span in spans:
         words = plain(walk.transcript.text[span.char_start : span.char_end])
         why = f" ({plain(span.why)})" if span.why else ""

@@ -5,6 +5,7 @@ it and belongs to all of it. A condition before a part ("a loose bolt", "leak at
 it. What has no part in its own sentence goes to the part last spoken of.
 """
 
+from saycheck.understanding.conditions import Said
 from saycheck.understanding.denial import denied
 from saycheck.understanding.events import Pointer, events
 from saycheck.understanding.parts import PartName
@@ -38,9 +39,10 @@ WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 class Attacher:
     """Goes through a reading once and leaves its statements, in order."""
 
-    def __init__(self, resolver: Resolver, places: Places) -> None:
+    def __init__(self, resolver: Resolver, places: Places, stuff: dict[str, Said]) -> None:
         self.resolver = resolver
         self.places = places
+        self.stuff = stuff
 
     def __call__(self, reading: Reading) -> list[Statement]:
         walk = Walk(self, reading)
@@ -113,6 +115,10 @@ class Walk:
 
     def on_part(self, event: Mention, previous: Mention | None, following: Mention | None) -> None:
         name: PartName = event.value
+        if self.is_stuff(event, previous):
+            claim = Mention("condition", event.start, event.end, self.rules.stuff[self.words[event.end - 1]])
+            self.statement_for_all("condition", claim)
+            return
         gap = self.words[previous.end : event.start] if previous else []
         if self.waiting:
             subject = self.subject(name, event)
@@ -137,6 +143,16 @@ class Walk:
         self.start_group(self.subject(name, event))
         if self.is_absent(event, following):
             self.statement_for_all("absent", event)
+
+    def is_stuff(self, event: Mention, previous: Mention | None) -> bool:
+        """Whether "oil", "grease" or "mud" is what is on the part before, not a part."""
+        if event.end - event.start != 1 or self.words[event.start] not in self.rules.stuff or not self.group:
+            return False
+        if previous is None or previous.start < self.group[-1].start:
+            return False
+        gap = self.words[previous.end : event.start]
+        near = previous.end <= event.start and len(gap) <= 4
+        return near and self.open and not any(w in (",", "and", "the", ".", "then") for w in gap) and bool(gap)
 
     def possessed(self, previous: Mention | None, gap: list[str], following: Mention | None, event: Mention) -> bool:
         """"Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
@@ -189,6 +205,8 @@ class Walk:
         self.remember(subject)
 
     def start_group(self, subject: Subject) -> None:
+        if self.open and self.group and self.has_words(self.group[-1].end, subject.start):
+            self.say_rest(subject.start)
         self.group = [subject]
         self.open = True
 
@@ -496,7 +514,7 @@ class Walk:
         if self.same and not any(s.claims for s in self.made):
             self.copy(self.same)
         if self.open and self.group and not self.same:
-            self.say_rest()
+            self.say_rest(self.span[1])
         if self.excepting:
             self.make_exception(self.excepting)
         if self.correcting and self.group and not any(s.subject in self.group for s in self.made):
@@ -505,10 +523,14 @@ class Walk:
         if self.group:
             self.last_group = self.group
 
-    def say_rest(self) -> None:
+    def has_words(self, start: int, end: int) -> bool:
+        """Whether enough is said between two parts to be about the first."""
+        said = [w for w in self.words[start:end] if w not in SMALL and w not in PREPOSITIONS and w not in LIST_LINKS]
+        return len([w for w in said if w[0].isalnum()]) >= 2
+
+    def say_rest(self, end: int) -> None:
         """A part of which something is said in words no table knows: a statement without claims."""
         last = self.group[-1]
-        end = self.span[1]
         while end > last.end and self.reading.tokens[end - 1].is_mark:
             end -= 1
         if end <= last.end or any(self.current(s) for s in self.group):

@@ -50,3 +50,8 @@ class ConditionFinder:
         reading.mentions["condition"] = [
             Mention("condition", a, b, values[0]) for a, b, values in self.table.find(words)
         ]
+
+
+def stuff(conditions: Sequence[Condition]) -> dict[str, Said]:
+    """Single nouns that are a condition only beside a part ("oil", "mud"), by word."""
+    return {noun: Said(c, "noun") for c in conditions if not c.alone for noun in c.nouns}

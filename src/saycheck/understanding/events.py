@@ -30,10 +30,17 @@ class Pointer:
     other: bool = False
 
 
+def rank(mention: Mention) -> int:
+    """Order among mentions of one length: a saying of two words and more beats a part made up of parts."""
+    if mention.kind == "condition" and len(mention) > 1 and mention.value.form == "phrase":
+        return -1
+    return RANK.get(mention.kind, 3)
+
+
 def overlap_free(mentions: list[Mention]) -> list[Mention]:
     """Of overlapping mentions keep the longest, parts before conditions before the rest."""
     kept: list[Mention] = []
-    for mention in sorted(mentions, key=lambda m: (-len(m), RANK.get(m.kind, 3), m.start)):
+    for mention in sorted(mentions, key=lambda m: (-len(m), rank(m), m.start)):
         if not any(mention.overlaps(k) for k in kept):
             kept.append(mention)
     return sorted(kept, key=lambda m: m.start)

@@ -11,6 +11,7 @@ from saycheck.understanding.statements import Statement
 from saycheck.understanding.weigh import Weight
 from saycheck.understanding.text import Mention, Reading
 
+NOT_PART_WORDS = frozenset("the a an and our this that these those left right both all nearside offside".split())
 NOT_MEASURES = frozenset(["day", "week", "month", "year", "min", "s"])
 
 
@@ -45,8 +46,11 @@ SPELLED = {
 
 
 def heard_as(spoken: str, quote: str) -> str:
-    """The words heard; the part's own words in front where it was named earlier."""
-    return quote if spoken.lower() in quote.lower() else f"{spoken}: {quote}"
+    """The words heard for the part, without articles and sides; the whole quote where none were."""
+    words = spoken.split()
+    while len(words) > 1 and words[0].lower() in NOT_PART_WORDS:
+        words = words[1:]
+    return " ".join(words) or quote
 
 
 class FindingMaker:

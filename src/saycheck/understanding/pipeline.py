@@ -16,7 +16,7 @@ from spacy.vocab import Vocab
 from saycheck.models.walk import Finding, Span, Word
 from saycheck.understanding.attach import Attacher
 from saycheck.understanding.boundaries import lacks_marks, marked
-from saycheck.understanding.conditions import ConditionFinder
+from saycheck.understanding.conditions import ConditionFinder, stuff
 from saycheck.understanding.cues import CueFinder
 from saycheck.understanding.findings import FindingMaker
 from saycheck.understanding.hours import readings
@@ -141,7 +141,8 @@ class Statements:
     """Component: leaves ``reading.data["statements"]``."""
 
     def __init__(self, vocabulary: Vocabulary) -> None:
-        self.attacher = Attacher(Resolver(vocabulary), Places(vocabulary))
+        conditions = [c for t in shared_tables("conditions.toml", Conditions) for c in t.condition]
+        self.attacher = Attacher(Resolver(vocabulary), Places(vocabulary), stuff(conditions))
 
     def __call__(self, reading: Reading) -> None:
         reading.data["statements"] = self.attacher(reading)
@@ -194,7 +195,7 @@ def understand(text: str, kind: str, words: Sequence[Word] = ()) -> Understood:
     found = Understood(reading=reading)
     for statement in statements:
         weight = weigh(reading, statement, statements)
-        if weight.best == "talk":
+        if weight.best == "talk" and weight.shares["talk"] > 0.5:
             continue
         found.findings.append(MAKER(reading, statement, list(words), weight))
     for mention, value in readings(reading):

@@ -34,6 +34,10 @@ class Ngrams:
         return places, self.codes[places] == codes
 
 
+NONE = Ngrams(np.zeros(0, np.int64), np.zeros(0), np.zeros(0))
+"""No n-grams at all."""
+
+
 @dataclass(frozen=True)
 class Trigram:
     """A back-off trigram over ``words``; the first two are the marks ``<s>`` and ``</s>``.

@@ -56,7 +56,7 @@ class Spelling:
         for word in words:
             for piece in word.replace("-", " ").split():
                 if piece.replace("'", "").isalpha():
-                    plain.append(self.one.get(piece, piece))
+                    plain += self.one.get(piece, piece).split()
         if not self.starts.intersection(plain):
             return plain
         out: list[str] = []

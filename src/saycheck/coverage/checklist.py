@@ -1,0 +1,67 @@
+"""The checklist of a walk: every line with what was said of it, and the lines nobody spoke of."""
+
+from collections.abc import Iterable, Sequence
+
+from saycheck.coverage.spoken import Coverage, Reach
+from saycheck.models.walk import ChecklistLine, Finding, LineState
+from saycheck.vocabulary.compiled import Vocabulary
+
+WORST_FIRST: tuple[LineState, ...] = ("writeup", "watch", "hidden", "later", "good")
+
+
+def checklist(
+    vocabulary: Vocabulary, findings: Sequence[Finding], options: Iterable[str] = (), text: str = ""
+) -> list[ChecklistLine]:
+    """One line for each part and side in walk order, with the worst that was said of it.
+
+    ``findings`` stand in the order of speech; ``text`` is the transcript they point into, which tells
+    "rollers: the third one leaks" from "rollers leak". ``options`` names equipment that the unit has;
+    what is spoken of is fitted, and with it the rest of the same equipment. Lines of other equipment are
+    left out. What is said of a line itself goes before a general statement that also means it ("lights
+    all work bar the left tail light"). A part nobody spoke of is ``unsaid``, never fine.
+    """
+    reach = Reach(vocabulary, text)
+    reached = [(finding, reach(finding)) for finding in findings]
+    said = _said(len(vocabulary.lines), reached)
+    own = {place for _, coverage in reached for place in coverage.own}
+    fitted = {*options, *(vocabulary.lines[place].option for place in own)}
+    return [
+        ChecklistLine(
+            zone=line.zone,
+            part=line.part,
+            side=line.side,
+            state=state_of(found),
+            finding_ids=[finding.id for finding in found],
+        )
+        for line, found in zip(vocabulary.lines, said, strict=True)
+        if line.option is None or line.option in fitted
+    ]
+
+
+def _said(lines: int, reached: Sequence[tuple[Finding, Coverage]]) -> list[list[Finding]]:
+    """The findings on each line, in the order of speech."""
+    told = {place for _, coverage in reached for place in coverage.own}
+    said: list[list[Finding]] = [[] for _ in range(lines)]
+    for finding, coverage in reached:
+        loose = coverage.loose - told
+        # Trouble that only meets lines with something closer said of them must still be seen on them.
+        if not loose and not coverage.own and finding.state in ("writeup", "watch", "hidden"):
+            loose = coverage.loose
+        for place in coverage.own | loose:
+            said[place].append(finding)
+    return said
+
+
+def state_of(said: Sequence[Finding]) -> LineState:
+    """The worst state of what was said of a line; what was put off and then looked at is no longer later."""
+    states = {
+        finding.state
+        for place, finding in enumerate(said)
+        if not (finding.state == "later" and _done(finding, said[place + 1 :]))
+    }
+    return next((state for state in WORST_FIRST if state in states), "unsaid")
+
+
+def _done(put_off: Finding, after: Sequence[Finding]) -> bool:
+    """Whether something was said of the same part after it was put off."""
+    return any(finding.part == put_off.part and finding.state != "later" for finding in after)

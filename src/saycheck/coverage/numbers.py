@@ -1,0 +1,122 @@
+"""Questions about numbers: a worn part without one, a unit that can mean two things, the hour meter."""
+
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+
+from saycheck.coverage.names import Names, words_of
+from saycheck.coverage.wording import called, is_or_are, listed, quoted, sentence, slug
+from saycheck.models.walk import About, Finding, Machine, Measurement, Question
+from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import shared_tables
+from saycheck.vocabulary.schema import Conditions, Measure
+
+HOUR_METER = "hour meter"
+PLAY = "play"
+UNIT_WORDS = {
+    "mm": "millimetres",
+    "thou": "thousandths of an inch",
+    "in": "inches",
+    "degC": "degrees Celsius",
+    "degF": "degrees Fahrenheit",
+    "angle": "an angle",
+}
+
+
+@lru_cache(maxsize=1)
+def wearing() -> frozenset[str]:
+    """The conditions that call for a number."""
+    tables = shared_tables("conditions.toml", Conditions)
+    return frozenset(c.name for table in tables for c in table.condition if c.wear)
+
+
+def worn(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Question]:
+    """A question for each wear part that was called worn and never measured."""
+    names = Names(vocabulary)
+    measured = {(f.line, f.part, f.side) for f in findings if any(m.unit != "count" for m in f.measurements)}
+    asked: set[tuple[str, str]] = set()
+    for finding in findings:
+        key = (finding.part.removesuffix(" tread"), finding.side)
+        if finding.state not in ("watch", "writeup") or finding.condition not in wearing() or finding.denied:
+            continue
+        if key in asked or (finding.line, finding.part, finding.side) in measured:
+            continue
+        if measure := _measure(names, finding):
+            asked.add(key)
+            name = called(*key)
+            yield Question(
+                id=slug("measure", finding.zone, finding.side, finding.part),
+                about=About(zone=finding.zone, part=finding.part, side=finding.side),
+                kind="measure",
+                text=how_much(measure.attribute, name, finding.side == "both"),
+                evidence=finding.evidence,
+            )
+
+
+def _measure(names: Names, finding: Finding) -> Measure | None:
+    """What to measure where the finding says wear, None where nothing is.
+
+    A component is measured as that component, its part only where the component is not known.
+    """
+    part = next((part for part in names.vocabulary.parts if part.name == finding.line), None)
+    if part is None:
+        return None
+    component = names.component(part, finding.part)
+    if component is None and words_of(finding.part) != words_of(part.name):
+        return None
+    measures = names.vocabulary.shared[component].measures if component else part.measures
+    fitting = (m for m in measures if m.wear and (m.attribute == "gap" or finding.condition != PLAY))
+    return next(fitting, None)
+
+
+def how_much(attribute: str, name: str, several: bool = False) -> str:
+    """The question for a measure of a part: "How thick is the cutting edge?"."""
+    verb = "are" if several else is_or_are(name)
+    return {
+        "thickness": f"How thick {verb} the {name}?",
+        "depth": f"How deep is the tread on the {name}?",
+        "length": f"How long {verb} the {name}?",
+        "gap": f"How much play in the {name}?",
+        "elongation": f"How much stretch in the {name}?",
+        "lining": f"How much lining is left on the {name}?",
+    }.get(attribute, f"What {attribute} is left on the {name}?")
+
+
+def units(findings: Sequence[Finding]) -> Iterable[Question]:
+    """One question for each ambiguous unit, about all numbers said in it.
+
+    The same speaker means the same unit each time, so the question is put once and not to every number.
+    """
+    said: dict[tuple[str, ...], list[tuple[Finding, Measurement]]] = {}
+    for finding in findings:
+        for measurement in finding.measurements:
+            if measurement.other_units:
+                key = (measurement.unit, *measurement.other_units)
+                said.setdefault(key, []).append((finding, measurement))
+    for key, found in said.items():
+        choices = [UNIT_WORDS.get(unit, unit) for unit in key]
+        first = found[0][0]
+        where = listed([f"{called(f.part, f.side)} {quoted(m.text, 5)}" for f, m in found], most=2)
+        yield Question(
+            id=slug("measure-unit", *key),
+            about=About(
+                zone=first.zone,
+                part=first.part if len(found) == 1 else None,
+                side=first.side if len(found) == 1 else "none",
+            ),
+            kind="measure",
+            text=f"{sentence(where)}: {', '.join(choices[:-1])} or {choices[-1]}?",
+            evidence=[evidence for finding, _ in found for evidence in finding.evidence],
+        )
+
+
+def hours(vocabulary: Vocabulary, machine: Machine, findings: Sequence[Finding]) -> Iterable[Question]:
+    """The question for the hour meter where no reading was given and the meter itself is not in trouble."""
+    line = next((line for line in vocabulary.lines if line.part == HOUR_METER), None)
+    if line is None or machine.hours is not None or any(f.line == HOUR_METER for f in findings):
+        return
+    yield Question(
+        id="hours",
+        about=About(zone=line.zone, part=HOUR_METER),
+        kind="hours",
+        text="What does the hour meter read?",
+    )

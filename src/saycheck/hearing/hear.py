@@ -1,0 +1,99 @@
+"""From phrases to a transcript: every ear hears every phrase, and what they heard is made one reading."""
+
+from collections.abc import Callable, Iterable, Sequence
+from contextlib import ExitStack
+
+from saycheck.hearing.ear import Phrase
+from saycheck.hearing.side_by_side import EarProcess, heard_by_all
+from saycheck.models.hearing import Hearing, HeardWord, OtherReading, Passage
+from saycheck.models.walk import Span, Transcript, Word
+
+
+def hear(
+    phrases: Iterable[Phrase],
+    ears: Sequence[EarProcess],
+    passages: Callable[[], Sequence[Passage]],
+    progress: Callable[[float], None],
+) -> Transcript:
+    """Hear all phrases with all ears.
+
+    ``passages`` is called when all phrases are heard and tells what was measured along the recording.
+    ``progress`` is told up to which second the recording is heard. The spans of the transcript are the
+    passages that cannot be trusted; everything else is left to understanding.
+
+    Raises:
+        SaycheckError: reading the sound failed, or an ear did.
+    """
+    page = _Page()
+    with ExitStack() as running:
+        for ear in ears:
+            running.enter_context(ear)
+        for phrase, hearings in heard_by_all(phrases, ears):
+            page.add(hearings)
+            progress(phrase.end_s)
+    return page.transcript(passages())
+
+
+class _Page:
+    """The words of a transcript as they come in, phrase by phrase."""
+
+    def __init__(self) -> None:
+        self._words: list[HeardWord] = []
+        self._readings: list[OtherReading] = []
+
+    def add(self, hearings: Sequence[Hearing]) -> None:
+        self._words += hearings[0].words
+
+    def transcript(self, passages: Sequence[Passage]) -> Transcript:
+        words: list[Word] = []
+        at = 0
+        for heard in self._words:
+            if _stray(heard, passages):
+                continue
+            end = at + len(heard.text)
+            words.append(
+                Word(
+                    text=heard.text,
+                    char_start=at,
+                    char_end=end,
+                    start_s=round(heard.start_s, 3),
+                    end_s=round(heard.end_s, 3),
+                    confidence=round(heard.confidence, 3),
+                )
+            )
+            at = end + 1
+        text = " ".join(word.text for word in words)
+        return Transcript(text=text, words=words, spans=unclear(words, passages), readings=self._readings)
+
+
+def unclear(words: Sequence[Word], passages: Sequence[Passage]) -> list[Span]:
+    """One span for each run of words in a passage that cannot be trusted."""
+    spans: list[Span] = []
+    before: Passage | None = None
+    for word in words:
+        passage = _at(word, passages)
+        trouble = passage.trouble if passage else None
+        if trouble and spans and passage is before:
+            spans[-1] = spans[-1].model_copy(update={"char_end": word.char_end})
+        elif trouble:
+            spans.append(
+                Span(
+                    char_start=word.char_start, char_end=word.char_end, disposition="unclear", why=trouble
+                )
+            )
+        before = passage
+    return spans
+
+
+def _stray(word: HeardWord, passages: Sequence[Passage]) -> bool:
+    """Whether an ear heard a word where nobody spoke."""
+    passage = _at(word, passages)
+    return passage is not None and passage.kind != "speech" and not passage.trouble
+
+
+def _at(word: HeardWord | Word, passages: Sequence[Passage]) -> Passage | None:
+    """The passage in which the middle of a word lies."""
+    if word.start_s is None or word.end_s is None:
+        return None
+    middle = (word.start_s + word.end_s) / 2
+    return next((one for one in passages if one.start_s <= middle < one.end_s), None)

@@ -1,0 +1,39 @@
+"""Passages too noisy to trust: their words stay in the transcript, but nothing is understood from them."""
+
+from collections.abc import Sequence
+
+from saycheck.models.walk import Span, Transcript, Word
+
+
+def held_back(transcript: Transcript) -> tuple[str, list[Word]]:
+    """Text and words to be understood: as long as the transcript, with blanks where it is unclear.
+
+    The spans that hearing leaves in the transcript are the unclear ones. A full stop stands for the first
+    letter of each, so that what is said before and after is not read as one sentence.
+    """
+    text = transcript.text
+    for span in transcript.spans:
+        blank = ".".ljust(span.char_end - span.char_start)
+        text = text[: span.char_start] + blank + text[span.char_end :]
+    clear = [word for word in transcript.words if not any(_touches(word, span) for span in transcript.spans)]
+    return text, clear
+
+
+def with_unclear(spans: Sequence[Span], unclear: Sequence[Span]) -> list[Span]:
+    """The spans that understanding found, cut where hearing had found the transcript unclear."""
+    cut = list(spans)
+    for gap in unclear:
+        cut = [piece for span in cut for piece in _without(span, gap)]
+    return sorted([*cut, *unclear], key=lambda span: span.char_start)
+
+
+def _without(span: Span, gap: Span) -> list[Span]:
+    if not _touches(span, gap):
+        return [span]
+    before = span.model_copy(update={"char_end": min(span.char_end, gap.char_start)})
+    after = span.model_copy(update={"char_start": max(span.char_start, gap.char_end)})
+    return [piece for piece in (before, after) if piece.char_start < piece.char_end]
+
+
+def _touches(one: Span | Word, other: Span) -> bool:
+    return one.char_start < other.char_end and other.char_start < one.char_end
