@@ -160,12 +160,12 @@ def test_a_taken_folder_is_not_overwritten(narration: Path, own_folder: Path) ->
 @pytest.mark.parametrize(
     ("name", "content", "sentence"),
     [
-        ("none.wav", None, "There is no file {}; check its name and folder."),
-        ("empty.wav", b"", "{} is empty (0 bytes); copy it from the recorder again."),
+        ("none.wav", None, "there is no file '{}'; check its name and folder"),
+        ("empty.wav", b"", "'{}' is empty (0 bytes); copy it from the recorder again"),
         (
             "noise.wav",
             bytes(range(256)) * 40,
-            "{} is not a recording (or a damaged one); save the sound as m4a, wav, flac, mp3 or ogg.",
+            "'{}' is not a recording (or a damaged one); save the sound as m4a, wav, flac, mp3 or ogg",
         ),
         (
             "blank.txt",
@@ -190,7 +190,7 @@ def test_bad_input_is_one_sentence_and_status_2(
 def test_a_folder_is_no_recording(tmp_path: Path, own_folder: Path) -> None:
     """Naming a folder says so."""
     _, told = hear(tmp_path, status=2)
-    assert f"{tmp_path} is a folder; name the recording in it.\n" == told
+    assert f"'{tmp_path}' is a folder; name the recording in it\n" == told
     assert [] == everything(own_folder)
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from saycheck.models.walk import Evidence, Finding, MadeBy, Machine, Source, Transcript, Walk
+from saycheck.models.walk import Evidence, Finding, Machine, MadeBy, Source, Transcript, Walk
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
 
@@ -66,7 +66,7 @@ def machine_file() -> str:
 
 
 def _keys(text: str) -> list[tuple[str, str]]:
-    """"like=work light sided" as pairs."""
+    """ "like=work light sided" as pairs."""
     pairs: list[tuple[str, str]] = []
     for word in text.split():
         key, mark, value = word.partition("=")

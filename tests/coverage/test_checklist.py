@@ -3,7 +3,7 @@
 import pytest
 
 from saycheck.coverage.checklist import checklist
-from saycheck.models.walk import ChecklistLine, Finding
+from saycheck.models.walk import ChecklistLine, Finding, Measurement
 from saycheck.vocabulary.compiled import Vocabulary
 
 from .conftest import Say
@@ -12,7 +12,9 @@ from .conftest import Say
 def spoken(lines: list[ChecklistLine]) -> dict[str, str]:
     """The lines that were spoken of, "left front tyre" to state."""
     return {
-        f"{line.side} {line.part}".removeprefix("none "): line.state for line in lines if line.state != "unsaid"
+        f"{line.side} {line.part}".removeprefix("none "): line.state
+        for line in lines
+        if line.state != "unsaid"
     }
 
 
@@ -58,7 +60,12 @@ def test_own_lines(toy: Vocabulary, say: Say, part: str, more: dict[str, str], l
         (
             "rear wheel nuts",
             {"side": "none", "heard_as": "Wheel nuts good"},
-            ["left front wheel nuts", "left rear wheel nuts", "right rear wheel nuts", "right front wheel nuts"],
+            [
+                "left front wheel nuts",
+                "left rear wheel nuts",
+                "right rear wheel nuts",
+                "right front wheel nuts",
+            ],
         ),
         ("loader hoses", {"heard_as": "hoses all good"}, ["loader hoses"]),  # not those at the rear
         ("cab glass", {"heard_as": "glass is good"}, ["cab glass", "rear screen"]),
@@ -74,17 +81,13 @@ def test_own_lines(toy: Vocabulary, say: Say, part: str, more: dict[str, str], l
         ("hose", {"zone": "front"}, ["loader hoses"]),  # the only hoses there
         ("gland", {"zone": "front"}, ["tilt cylinder"]),  # the only part there that has one
         ("lift cylinder boot", {"side": "left"}, ["left lift cylinder"]),
-        ("bracket", {"zone": "rear"}, []),
+        ("bolt", {"zone": "front"}, []),  # half of the parts have bolts
+        ("bucket cutting edge", {"line": "bucket"}, ["bucket", "cutting edge"]),  # with a line of its own
         (
-            "frame brake line",
+            "articulation joint loader hose",
             {"line": "articulation joint"},
-            ["articulation joint"],
+            ["loader hoses", "articulation joint"],
         ),
-        (
-            "bucket cutting edge",
-            {"line": "bucket"},
-            ["bucket", "cutting edge"],
-        ),  # the edge has a line of its own
     ],
 )
 def test_general_statements(
@@ -122,6 +125,32 @@ def test_levels(toy: Vocabulary, say: Say, line: str, condition: str, lines: set
     assert lines == set(spoken(checklist(toy, [say(line, condition=condition)])))
 
 
+def test_gallons_tell_a_level(toy: Vocabulary, say: Say) -> None:
+    """A volume told of a tank is one of the fluid in it."""
+    gallons = Measurement(value=5, unit="gal", text="five gallons", value_si=0.0189, unit_si="m³")
+    found = say("hydraulic tank", "writeup", condition="leak", measurements=[gallons])
+
+    assert {"hydraulic tank": "writeup", "hydraulic oil": "writeup"} == spoken(checklist(toy, [found]))
+
+
+@pytest.mark.parametrize(
+    ("text", "state", "lines"),
+    [
+        ("Lights all work", "good", 4),
+        ("Lights are dead", "writeup", 4),
+        ("Lights: one is out", "writeup", 1),
+        ("Lights, front all good", "good", 1),
+        ("Lights, all four good", "good", 4),
+    ],
+)
+def test_picked_out(toy: Vocabulary, say: Say, text: str, state: str, lines: int) -> None:
+    """With the transcript at hand a statement that picks out some does not speak of all."""
+    evidence = [{"char_start": 0, "char_end": len(text)}]
+    found = say("headlight", state, side="left", heard_as="Lights", evidence=evidence)
+
+    assert lines == len(spoken(checklist(toy, [found], text=text)))
+
+
 @pytest.mark.parametrize(
     ("states", "state"),
     [
@@ -156,7 +185,9 @@ def test_exception_goes_before_general(toy: Vocabulary, say: Say) -> None:
         say("headlight", side="both", heard_as="lights are all working"),
         say("headlight", "writeup", side="left", heard_as="bar the left headlight"),
     ]
-    lines = {f"{n.side} {n.part}": (n.state, n.finding_ids) for n in checklist(toy, said) if n.zone == "lights"}
+    lines = {
+        f"{n.side} {n.part}": (n.state, n.finding_ids) for n in checklist(toy, said) if n.zone == "lights"
+    }
 
     assert {
         "left headlight": ("writeup", ["f002"]),
@@ -168,7 +199,11 @@ def test_exception_goes_before_general(toy: Vocabulary, say: Say) -> None:
 
 def test_trouble_without_side_is_never_lost(toy: Vocabulary, say: Say) -> None:
     """A fault that does not tell its side stands on both lines though both were spoken of."""
-    said = [say("mirrors", side="left"), say("mirrors", side="right"), say("mirrors", "writeup", heard_as="mirror")]
+    said = [
+        say("mirrors", side="left"),
+        say("mirrors", side="right"),
+        say("mirrors", "writeup", heard_as="mirror"),
+    ]
 
     assert {"left mirrors": "writeup", "right mirrors": "writeup"} == spoken(checklist(toy, said))
 
@@ -189,7 +224,9 @@ def test_good_without_side_gives_way(toy: Vocabulary, say: Say) -> None:
         (["cab"], (), []),
     ],
 )
-def test_options(toy: Vocabulary, say: Say, parts: list[str], options: tuple[str, ...], there: list[str]) -> None:
+def test_options(
+    toy: Vocabulary, say: Say, parts: list[str], options: tuple[str, ...], there: list[str]
+) -> None:
     """Equipment is asked for where it is named or spoken of, all of it."""
     optional = {line.part for line in toy.lines if line.option}
     lines = checklist(toy, [say(part, "later") for part in parts], options)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from saycheck.coverage.names import Names, folded, is_plural, names_things
+from saycheck.coverage.names import Called, Names, folded, is_plural, names_things, picks, words_of
 from saycheck.vocabulary.compiled import Vocabulary
 
 
@@ -32,32 +32,51 @@ def test_plural(word: str, several: bool) -> None:
 
 
 @pytest.mark.parametrize(
-    ("ending", "parts"),
+    ("noun", "parts"),
     [
-        ("tyre", ("front tyre", "rear tyre")),
-        ("front tyre", ("front tyre",)),
-        ("wheel nut", ("front wheel nuts", "rear wheel nuts")),
-        ("nut", ("front wheel nuts", "rear wheel nuts")),
-        ("gearbox", ()),
+        ("tyre", ["front tyre", "rear tyre"]),
+        ("tire", ["front tyre", "rear tyre"]),  # as spelt elsewhere
+        ("front tyre", ["front tyre"]),
+        ("wheel nut", ["front wheel nuts", "rear wheel nuts"]),
+        ("lug nut", ["front wheel nuts", "rear wheel nuts"]),
+        ("ram", ["tilt cylinder", "lift cylinder"]),
+        ("glass", ["cab glass", "rear screen"]),
+        ("gearbox", []),
     ],
 )
-def test_classes(toy: Vocabulary, ending: str, parts: tuple[str, ...]) -> None:
-    """An ending stands for all parts that have a saying with it."""
-    assert parts == Names(toy).classes.get(folded(ending), ())
+def test_of_kind(toy: Vocabulary, noun: str, parts: list[str]) -> None:
+    """A noun said without more means all parts of that kind."""
+    assert parts == Names(toy).of_kind(folded(noun))
 
 
 @pytest.mark.parametrize(
     ("part", "text", "called"),
     [
-        ("front tyre", "left front tyre, fine", (("front", "tyre"), "tyre")),
-        ("front tyre", "Tyres all good", (("tyre",), "tyres")),
-        ("front tyre", "front tire is cut", (("front", "tire"), "tire")),  # the longest name said
+        ("front tyre", "left front tyre, fine", Called(("front", "tyre"), "tyre", "left")),
+        ("front tyre", "Tyres all good", Called(("tyre",), "tyres", "")),
+        ("front tyre", "front tire is cut", Called(("front", "tire"), "tire", "")),  # the longest name said
         ("front tyre", "right one, dry too", None),
     ],
 )
-def test_called(toy: Vocabulary, part: str, text: str, called: object) -> None:
+def test_called(toy: Vocabulary, part: str, text: str, called: Called | None) -> None:
     """What a text calls a part is the longest ending of one of its sayings."""
     assert called == Names(toy).called(part, text)
+
+
+@pytest.mark.parametrize(
+    ("text", "some"),
+    [
+        ("top hose is soft", True),
+        ("number four has a flat", True),
+        ("the other three are good", True),
+        ("all four of them good", False),
+        ("all tight at the front", True),  # an end is picked out even of all
+        ("no leaks", False),
+    ],
+)
+def test_picks(text: str, some: bool) -> None:
+    """Words that pick out some of a kind are told from those that take in all."""
+    assert some == picks(words_of(text))
 
 
 @pytest.mark.parametrize(

@@ -96,6 +96,32 @@ def test_kind_sayings_are_distinct() -> None:
     assert [] == twice([saying for kind in KINDS for saying in load(kind).sayings])
 
 
+@pytest.mark.parametrize(
+    ("said", "kind"),
+    [
+        ("mobile generator set", "generator-set"),
+        ("mobile generator", "generator-set"),
+        ("Genset", "generator-set"),
+        ("rough-terrain forklift truck", "rough-terrain-forklift"),
+        ("counterbalance forklift truck", "counterbalance-forklift"),
+        ("forklift truck", "counterbalance-forklift"),
+        ("road truck and trailer", "road-truck"),
+        ("dump truck", "articulated-dump-truck"),
+        ("excavator", "crawler-excavator"),
+        ("Digger", "crawler-excavator"),
+        ("mini digger", "crawler-excavator"),
+        ("dozer", "crawler-dozer"),
+        ("bulldozer", "crawler-dozer"),
+        ("tractor", "farm-tractor"),
+        ("skid steer", "skid-steer-loader"),
+        ("grader", "motor-grader"),
+    ],
+)
+def test_kinds_go_by_what_people_call_them(said: str, kind: str) -> None:
+    """A machine kind is found by its usual names."""
+    assert kind == load(said).kind
+
+
 def test_shared_heads_are_distinct() -> None:
     """No head names two shared parts."""
     shared = load(KINDS[0]).shared.values()

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 
 import numpy as np
 
-from saycheck.capture.voice import WINDOW, WINDOWS_A_SECOND, runs, windows
+from saycheck.capture.voice import LIKELY, WINDOW, WINDOWS_A_SECOND, runs, windows
 from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
 
 LONGEST_S = 25.0
@@ -52,11 +52,15 @@ class _Cutter:
         self._held: list[Samples] = []
         self._chances: list[float] = []
         self._before = 0  # windows of the recording before those held
+        self._quiet = 0  # windows since the last one that was likely speech
 
     def add(self, window: Samples, chance: float) -> Phrase | None:
         """Take the next window in; return the phrase that has ended with it, if one has."""
         self._held.append(window)
         self._chances.append(chance)
+        self._quiet = 0 if chance >= LIKELY else self._quiet + 1
+        if self._quiet < _windows(PAUSES_S[-1][1]) and len(self._held) < _windows(LONGEST_S):
+            return None  # nothing can have ended
         speech = runs(np.array(self._chances))
         if not speech:
             self._forget(len(self._held) - _windows(_BEFORE_S))

@@ -110,11 +110,16 @@ class Names:
     def of_kind(self, noun: Words) -> list[str]:
         """The parts that a noun means when said without more: "tyre" the front and the rear tyre.
 
-        What is uncounted reaches further: glass is in every part that some saying ends in.
+        What is uncounted reaches further: glass is in every part that some saying ends in and that is
+        looked at for the same as glass.
         """
-        if noun[-1:] and noun[-1] in UNCOUNTED:
+        if noun[-1:] and noun[-1] in UNCOUNTED and noun in self.shared:
+            looked_for = self.vocabulary.shared[self.shared[noun]].checks[:1]
             return [
-                part for part, all_of in self.sayings.items() if any(s[-len(noun) :] == noun for s in all_of)
+                part.name
+                for part in self.vocabulary.parts
+                if list(part.checks[:1]) == looked_for
+                and any(saying[-len(noun) :] == noun for saying in self.sayings[part.name])
             ]
         return [part for part, nouns in self.nouns.items() if noun in nouns]
 

@@ -26,6 +26,8 @@ SMALL = frozenset(
 )
 BEFORE_ATTRIBUTE = frozenset("a an some few couple two three four five six one no any got has have the with little bit".split())
 FOCUS_SENTENCES = 3
+# For how many sentences a side named with a part still tells where the walker stands.
+SIDE_SENTENCES = 8
 COUNT_LINKS = frozenset("of them the is are 're 's 'em those these has have got were was been that which little small big loose".split())
 ABSENT_WORDS = frozenset(["no", "a", "any"])
 HAS_WORDS = frozenset(["has", "have", "'s", "got", "had", "with", "its", "their", "it's", "a", "the", "all", "his", "her", "still", "both", "fresh", "new"])
@@ -65,6 +67,8 @@ class Walk:
         self.focus: Subject | None = None
         self.focus_sentence = -99
         self.last_group: list[Subject] = []
+        self.side_now: str | None = None
+        self.side_told_at = -99
         self.statements: list[Statement] = []
         self.trail: list[tuple[int, int, str | None, str | None]] = []
         self.orphans: list[Mention] = []
@@ -109,6 +113,7 @@ class Walk:
         if side and not zone:
             zone = next((z.name for z in self.rules.places.zones if z.side == side), self.where.zone)
         self.where = Where(zone or self.where.zone, side, told=True)
+        self.side_now, self.side_told_at = side, 10**6
         self.trail.append((start, end, zone, side))
 
     # ---- parts
@@ -225,6 +230,12 @@ class Walk:
                 subject.count = (1, Mention("quantity", at, at + 1))
         if part.part and part.score >= 0.9 and zone != self.where.zone and not self.where.told:
             self.where = Where(zone, self.where.side)
+        if told and side in ("left", "right") and self.side_told_at != 10**6:
+            self.side_now, self.side_told_at = side, self.number
+        elif told and side in ("left", "right") and side != self.side_now and part.part and any(
+            z.name in part.part.zones and z.side != "none" for z in self.rules.places.zones
+        ):
+            self.side_now, self.side_told_at = side, self.number
         self.remember(subject)
         return subject
 
@@ -235,19 +246,35 @@ class Walk:
         behind = self.side_behind(event.end)
         if behind:
             return behind, True
-        if part.sided or part.part is None:
-            if self.where.side and self.where.told:
-                return self.where.side, False
-            near = self.focus
-            if near and near.side in ("left", "right") and self.number - self.focus_sentence <= FOCUS_SENTENCES:
-                same_owner = part.component and near.part.part is part.part
-                if same_owner or (not name.plural and part.sided and near.part.sided and near.part.part is not part.part):
-                    return near.side, False
-                if name.plural and part.sided and near.part.sided and near.part.zone == part.zone:
-                    return near.side, False
+        near = self.sentence_side()
+        if near and (part.sided or part.part is None or part.component):
+            return near, False
         if part.component and self.focus and self.focus.part.part is part.part:
             return self.focus.side, False
+        if part.sided or part.part is None:
+            walker = self.walker_side(name, part)
+            if walker:
+                return walker, False
         return ("both" if part.sided and name.plural else None), False
+
+    def sentence_side(self) -> str | None:
+        """The side told of an earlier part in this sentence."""
+        for subject in reversed(self.group):
+            if subject.told_side and subject.side in ("left", "right"):
+                return subject.side
+        return None
+
+    def walker_side(self, name: PartName, part: Resolved) -> str | None:
+        """The side the walker is on: as told, or as shown by a part named with its side not long ago."""
+        if self.side_told_at == 10**6:
+            return self.side_now
+        if self.number - self.side_told_at > SIDE_SENTENCES or self.side_now is None:
+            return None
+        zones = {z.name: z.side for z in self.rules.places.zones}
+        stands_aside = part.part is None or any(zones[z] != "none" for z in part.part.zones)
+        if name.plural and not stands_aside:
+            return None
+        return self.side_now
 
     def side_behind(self, at: int) -> str | None:
         """A side right behind the part: "on the left", "left side", "both sides", "left hand"."""
@@ -502,6 +529,31 @@ class Walk:
     # ---- the end of a sentence
 
     def finish(self) -> None:
+        self.finish_sentence()
+        for statement in self.made:
+            self.local_side(statement)
+
+    def local_side(self, statement: Statement) -> None:
+        """A side named around the part: "in the left corner", "two gone on the right end", "nearside"."""
+        subject = statement.subject
+        if subject.told_side:
+            return
+        others = [s for s in self.made if s is not statement and s.subject is not subject]
+        stop = min([self.span[1], *(s.start for s in others if s.start >= statement.end)])
+        begin = max([self.span[0], *(s.end for s in others if s.end <= statement.start)])
+        sides = {
+            side
+            for i in range(begin, stop)
+            if (side := is_side_word(self.words, i)) and not self.is_comparison(i)
+        }
+        if len(sides) == 1:
+            subject.side, subject.told_side = sides.pop(), True
+
+    def is_comparison(self, at: int) -> bool:
+        """"Same as the left": that side is what is compared with, not where the part is."""
+        return any(w in ("as", "than", "like") for w in self.words[max(0, at - 3) : at])
+
+    def finish_sentence(self) -> None:
         if self.waiting:
             marks = [e for e in self.waiting if e.kind in ("hidden", "later")]
             rest = [e for e in self.waiting if e.kind not in ("hidden", "later")]

@@ -99,20 +99,38 @@ class Places:
         return zone, side
 
     def moves(self, reading: Reading, start: int, end: int) -> tuple[str | None, str | None, int]:
-        """A move inside a sentence ("down the left side ...", "round the back"): zone, side, end."""
+        """A move at the head of a sentence ("down the left side ...", "nearside then"): zone, side, end."""
         words = reading.words(start, end)
         for at in range(len(words)):
             if at + 1 < len(words) and words[at] == "other" and words[at + 1] in ("side", "hand"):
-                return None, "other", start + at + 2
+                if self.leads(words, at):
+                    return None, "other", start + at + 2
+                continue
             side = is_side_word(words, at)
-            after = words[at + 1 : at + 3]
-            if side and after and (after[0] == "side" or after == ["hand", "side"]):
-                lead = [w for w in words[max(0, at - 4) : at] if w != "the"]
-                if at <= 1 or any(w in MOVES for w in lead):
-                    return None, side, start + at + (2 if after[0] == "side" else 3)
-            if words[at] in ("round", "around", "to", "into", "in", "under", "up", "at", "behind", "on"):
+            if side and self.is_place(words, at):
+                return None, side, start + at + 1
+            if words[at] in ("round", "around", "to", "into", "in", "under", "up", "at", "behind", "on", "inside"):
                 hit = self.table.longest(words, at) or self.table.longest(words, at + 1)
                 lead_in = words[:at] == [] or all(w in SMALL_WORDS for w in words[:at])
                 if hit and hit[0] < len(words) and lead_in:
                     return hit[1][0], None, start + hit[0]
         return None, None, start
+
+    def leads(self, words: Sequence[str], at: int) -> bool:
+        """Whether only small words and words of moving stand before."""
+        return all(w in SMALL_WORDS or w in MOVES for w in words[:at])
+
+    def is_place(self, words: Sequence[str], at: int) -> bool:
+        """Whether a side word names where the walker goes, not a part's side."""
+        after = [w for w in words[at + 1 : at + 4] if w not in ("-", "hand")]
+        sided = after[:1] in (["side"], ["side's"])
+        before = [w for w in words[max(0, at - 5) : at] if w not in ("the", "this", "my", "her")]
+        moved = any(w in ("down", "up", "round", "around", "along", "over", "going", "coming", "standing", "onto") for w in before)
+        closed = after[1:2] if sided else after[:1]
+        marks = not closed or closed[0] in (",", ".", ":", ";", "now", "then", "and", "!", "…", "—")
+        if sided and moved:
+            return True
+        if sided and self.leads(words, at) and at <= 6 and (marks or closed[0] not in ("of", "is", "has", "had", "one")):
+            return True
+        nearside = words[at] in ("nearside", "offside")
+        return nearside and (moved or (at <= 1 and bool(closed) and closed[0] in ("now", "then", "first", "next", "working", "again")))

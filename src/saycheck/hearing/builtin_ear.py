@@ -1,0 +1,167 @@
+"""The general ear that is always there: the English model inside the moonshine-voice wheel.
+
+``BuiltinEar`` runs the model itself, with the vocabulary's say in what was meant; ``PlainBuiltinEar`` is
+the library as it comes, greedy and without a vocabulary, to fall back on and to compare with. Words are
+kept as the model wrote them, with capitals, sentence punctuation and figures ("80 PSI,"); ``spoken.plain``
+is for comparing.
+"""
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from saycheck.errors import EarError
+from saycheck.hearing.align import Aligner, Placed
+from saycheck.hearing.beam import Reading, Search, search
+from saycheck.hearing.bias import Bias
+from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
+from saycheck.hearing.speech_model import SpeechModel, model_folder
+from saycheck.hearing.split import pieces
+from saycheck.models.hearing import HeardWord, Hearing
+
+NAME = "builtin"
+_SHORTEST = SAMPLE_RATE // 8
+"""Samples below which the network has no frame to look at; no word is that short."""
+
+
+class BuiltinEar:
+    """Beam search with vocabulary bias, other readings, confidences and aligned word times.
+
+    A word's confidence is the geometric mean of the probabilities of its pieces. ``others`` are whole
+    readings of the phrase that differ from the words in at least one word, best first.
+    """
+
+    name = NAME
+    kind = "general"
+
+    def __init__(
+        self,
+        bias: Bias | None = None,
+        *,
+        threads: int = 1,
+        how: Search = Search(),
+        aligner: Aligner | None = None,
+        model: SpeechModel | None = None,
+    ) -> None:
+        """Load the model (half a second) unless given one. Without ``bias`` it hears general English.
+
+        Raises:
+            EarError: moonshine-voice 0.1.0, onnxruntime or pocketsphinx is missing or broken.
+        """
+        self._model = model or SpeechModel(threads=threads)
+        self._aligner = aligner or Aligner()
+        self._bias = bias
+        self._how = how
+
+    def hear(self, phrase: Phrase) -> Hearing:
+        """Return the words of one phrase, times in seconds of the recording.
+
+        Raises:
+            EarError: the network failed.
+        """
+        words: list[HeardWord] = []
+        readings: list[list[list[str]]] = []
+        for start, end in pieces(phrase.samples):
+            samples = phrase.samples[start:end]
+            if len(samples) < _SHORTEST:
+                continue
+            found = self._search(samples)
+            written = [[word for word, _ in self._model.tokens.words(r.pieces)] for r in found]
+            if found:
+                offset = phrase.start_s + start / SAMPLE_RATE
+                placed = self._aligner.place(samples, written[0])
+                words += _timed(written[0], self._confidences(found[0]), placed, offset)
+            readings.append(written or [[]])
+        return Hearing(ear=self.name, words=words, others=_others(readings, self._how.readings))
+
+    def _search(self, samples: Samples) -> list[Reading]:
+        try:
+            return search(self._model, samples, self._bias, self._how)
+        except EarError:
+            raise
+        except Exception as error:  # onnxruntime raises its own undocumented kinds
+            raise EarError(
+                f"the built-in ear failed on {len(samples) / SAMPLE_RATE:.1f} s of sound ({error});"
+                " try --ear trade"
+            ) from error
+
+    def _confidences(self, reading: Reading) -> list[float]:
+        logps = np.asarray(reading.logps)
+        return [
+            float(np.exp(np.mean(logps[places]))) for _, places in self._model.tokens.words(reading.pieces)
+        ]
+
+
+class PlainBuiltinEar:
+    """The library's own transcriber: greedy, no vocabulary, no confidences (0.5 throughout), no others."""
+
+    name = "builtin-plain"
+    kind = "general"
+
+    def __init__(self, aligner: Aligner | None = None) -> None:
+        """Load the library and its model.
+
+        Raises:
+            EarError: moonshine-voice 0.1.0 or pocketsphinx is missing or broken.
+        """
+        self._transcriber = _library()
+        self._aligner = aligner or Aligner()
+
+    def hear(self, phrase: Phrase) -> Hearing:
+        """Return the words of one phrase, times in seconds of the recording.
+
+        Raises:
+            EarError: the library failed.
+        """
+        words: list[HeardWord] = []
+        for start, end in pieces(phrase.samples):
+            samples = phrase.samples[start:end]
+            if len(samples) < _SHORTEST:
+                continue
+            try:
+                lines = self._transcriber.transcribe_without_streaming(samples.tolist(), SAMPLE_RATE).lines
+            except Exception as error:  # the library's errors share no base class that is documented
+                raise EarError(f"the plain built-in ear failed ({error}); try --ear builtin") from error
+            written = " ".join(line.text for line in lines).split()
+            placed = self._aligner.place(samples, written)
+            words += _timed(written, [0.5] * len(written), placed, phrase.start_s + start / SAMPLE_RATE)
+        return Hearing(ear=self.name, words=words)
+
+
+def _timed(
+    written: Sequence[str], confidences: Sequence[float], placed: Sequence[Placed], offset_s: float
+) -> list[HeardWord]:
+    return [
+        HeardWord(
+            text=text,
+            start_s=place.start_s + offset_s,
+            end_s=place.end_s + offset_s,
+            confidence=min(max(confidence, 0.0), 1.0),
+        )
+        for text, confidence, place in zip(written, confidences, placed, strict=True)
+    ]
+
+
+def _others(readings: Sequence[Sequence[list[str]]], most: int) -> list[list[str]]:
+    """Whole readings of the phrase: each other reading of one piece with the best of the pieces around it."""
+    others: list[list[str]] = []
+    deepest = max((len(found) for found in readings), default=0)
+    for rank in range(1, deepest):
+        for place, found in enumerate(readings):
+            if rank < len(found):
+                parts = [other[0] if at != place else found[rank] for at, other in enumerate(readings)]
+                others.append([word for part in parts for word in part])
+    return others[: most - 1]
+
+
+def _library() -> Any:
+    folder = model_folder()
+    try:
+        from moonshine_voice import ModelArch, Transcriber
+
+        return Transcriber(str(folder), ModelArch.TINY)
+    except Exception as error:  # a broken library raises OSError, its own kinds, or ImportError
+        raise EarError(
+            f"moonshine-voice cannot load its model ({error}); run: pip install moonshine-voice==0.1.0"
+        ) from error
