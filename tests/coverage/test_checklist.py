@@ -5,6 +5,7 @@ import pytest
 from saycheck.coverage.checklist import checklist
 from saycheck.models.walk import ChecklistLine, Finding, Measurement
 from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
 
 from .conftest import Say
 
@@ -232,6 +233,26 @@ def test_options(
     lines = checklist(toy, [say(part, "later") for part in parts], options)
 
     assert there == [line.part for line in lines if line.part in optional]
+
+
+@pytest.mark.parametrize(
+    ("heard", "line", "lines"),
+    [
+        ("brakes", "service brake", ["service brake"]),  # the parking brake must be named
+        ("pins", "bucket pins", ["bucket pins", "loader arm pins"]),  # not what has a lock pin
+        ("oils", "engine oil", ["engine oil", "hydraulic oil", "transmission oil", "axle oil"]),
+        ("axles", "rear axle", ["front axle", "rear axle"]),
+        ("work lights", "front work lights", ["front work lights", "rear work lights"]),
+        ("glass", "cab glass", ["windscreen", "cab glass"]),
+        ("door glass", "cab glass", ["cab glass"]),
+    ],
+)
+def test_on_a_wheel_loader(say: Say, heard: str, line: str, lines: list[str]) -> None:
+    """What mechanics say of a whole kind, on a shipped machine."""
+    loader = load("wheel-loader")
+    found = say(line, line=line, heard_as=heard, zone=loader.part(line).zones[0])
+
+    assert lines == list(spoken(checklist(loader, [found])))
 
 
 def test_unknown_part(toy: Vocabulary, say: Say) -> None:

@@ -13,6 +13,8 @@ WORD = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 IRREGULAR = {"teeth": "tooth", "chassis": "chassis", "gas": "gas", "lens": "lens", "abs": "abs"}
 # One of them is as many as there are: "glass is good" means every pane.
 UNCOUNTED = frozenset(["glass", "lighting"])
+# "Brakes" are the service brakes; the parking brake is only spoken of where it is named.
+ONE_OF_ITS_KIND = frozenset(["brake"])
 # The last word of a zone that is named after the things in it ("safety equipment"), not after a place.
 COLLECTIVE = frozenset(["equipment", "gear", "kit", "lighting"])
 
@@ -121,6 +123,8 @@ class Names:
                 if list(part.checks[:1]) == looked_for
                 and any(saying[-len(noun) :] == noun for saying in self.sayings[part.name])
             ]
+        if noun[-1:] and noun[-1] in ONE_OF_ITS_KIND:
+            return self.named(noun)
         return [part for part, nouns in self.nouns.items() if noun in nouns]
 
     @cached_property

@@ -5,8 +5,10 @@ from pathlib import Path
 
 from saycheck.errors import EarError
 from saycheck.hearing.ear import Ear
+from saycheck.hearing.language.model import trade_language
 from saycheck.hearing.side_by_side import EarProcess
 from saycheck.hearing.vosk_folder import checked, home, named
+from saycheck.vocabulary.load import load
 
 CHOICES = ("both", "builtin", "plain", "trade", "vosk")
 
@@ -35,6 +37,16 @@ def chosen(choice: str, kind: str, model: Path | None = None) -> list[EarProcess
 def open_ear(name: str, kind: str, model: Path | None = None) -> Ear:
     """Build an ear, here and now; takes a second or more."""
     match name:
+        case "builtin":
+            from saycheck.hearing.bias import Bias, GeneralEnglish
+            from saycheck.hearing.builtin_ear import BuiltinEar
+
+            words = trade_language(load(kind)).words
+            return BuiltinEar(Bias(words, GeneralEnglish(), folded=words.folded))
+        case "plain":
+            from saycheck.hearing.builtin_ear import PlainBuiltinEar
+
+            return PlainBuiltinEar()
         case "vosk":
             from saycheck.hearing.vosk_ear import VoskEar
 

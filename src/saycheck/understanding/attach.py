@@ -26,9 +26,10 @@ SMALL = frozenset(
 )
 BEFORE_ATTRIBUTE = frozenset("a an some few couple two three four five six one no any got has have the with little bit".split())
 FOCUS_SENTENCES = 3
+MOST_COUNTED = 24
 # For how many sentences a side named with a part still tells where the walker stands.
 SIDE_SENTENCES = 8
-COUNT_LINKS = frozenset("of them the is are 're 's 'em those these has have got were was been that which little small big loose".split())
+COUNT_LINKS = frozenset("of em them they all , and the is are 're 's 'em those these has have got were was been that which little small big loose".split())
 ABSENT_WORDS = frozenset(["no", "a", "any"])
 HAS_WORDS = frozenset(["has", "have", "'s", "got", "had", "with", "its", "their", "it's", "a", "the", "all", "his", "her", "still", "both", "fresh", "new"])
 POINTS_AT_ONE = frozenset(
@@ -439,10 +440,27 @@ class Walk:
             if quantity.unit is not None:
                 self.waiting.append(event)
             return
-        if self.group:
+        if self.group and quantity.unit is None and self.counts_group(quantity):
+            self.count_group(event)
+        elif self.group:
             self.number_for_all(event)
-        elif quantity.unit is not None:
+        else:
             self.waiting.append(event)
+
+    def counts_group(self, quantity: Quantity) -> bool:
+        """Whether a bare small number behind a plural part counts it: "teeth, eight, all there"."""
+        small = 0 < quantity.value <= MOST_COUNTED and float(quantity.value).is_integer()
+        part = self.group[-1].part
+        return small and self.group[-1].plural and not any(w in part.name for w in ("tyre", "track", "batter", "oil"))
+
+    def count_group(self, event: Mention) -> None:
+        counted = (int(event.value.value), event)
+        for subject in self.group:
+            statement = self.current(subject)
+            if statement:
+                statement.count = statement.count or counted
+            else:
+                subject.count = subject.count or counted
 
     def one_before(self, event: Mention) -> tuple[int, Mention] | None:
         """"One missing", "one of them is bent": a count of one, unless "one" points at something."""
@@ -654,6 +672,16 @@ class Walk:
         """Give what has no part in its sentence to the part last spoken of."""
         if self.group and waiting:
             self.apply(waiting)
+            return
+        waiting = [e for e in waiting if e.kind != "quantity" or e.value.unit is not None]
+        if not waiting:
+            return
+        last = self.statements[-1] if self.statements else None
+        only_numbers = all(e.kind == "quantity" for e in waiting)
+        if only_numbers and last and self.number - last.sentence <= 1 and not last.quantities and not last.taken_back:
+            for event in waiting:
+                last.quantities.append((event.value, event))
+            last.end = max(last.end, waiting[-1].end) if self.number == last.sentence else last.end
             return
         near = self.focus and self.number - self.focus_sentence <= FOCUS_SENTENCES
         if not near or self.focus is None:

@@ -103,7 +103,7 @@ class FindingMaker:
             for q, m in statement.quantities
             if q.unit is not None and q.unit not in NOT_MEASURES
         ]
-        if statement.count and verdict.state in ("watch", "writeup"):
+        if statement.count and not statement.copied_from:
             number, mention = statement.count
             counted = Quantity(float(number), "count", 0.0)
             measured.append(self.measurement(reading, counted, mention, "count"))

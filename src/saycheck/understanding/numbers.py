@@ -169,6 +169,9 @@ def fraction(words: Sequence[str], at: int) -> Number | None:
     """Read "three sixteenths", "an eighth", "half", "a half", "three quarters"."""
     if at >= len(words):
         return None
+    single = PARTS.get(words[at], 0)
+    if single > 4 and words[at + 1 : at + 2] in (["inch"], ["of"], ["in"]):
+        return Number(1 / single, at + 1, "fraction", 1 / single)
     if words[at] in ("half", "quarter"):
         below = PARTS[words[at]]
         end = at + 1
@@ -189,7 +192,7 @@ def fraction(words: Sequence[str], at: int) -> Number | None:
         if words[end] == "sixty" and words[end + 1 : end + 2] in (["fourths"], ["fourth"]):
             return Number(above / 64, end + 2, "fraction", 1 / 64)
         below = PARTS.get(words[end], 0)
-        if below and above and not (above > 1 and not words[end].endswith(("s", "ves"))):
+        if below and above and not (above > 1 and below != 4 and not words[end].endswith("s")):
             return Number(above / below, end + 1, "fraction", 1 / below)
     return None
 
@@ -305,6 +308,8 @@ def ordinal(words: Sequence[str], at: int = 0) -> tuple[int, int] | None:
     end = at
     while end < len(words) and (words[end] in SMALL or words[end] in SCALES or words[end] in ("and", "a", "one", ",")):
         end += 1
+    if word == "zeroth":
+        return 0, at + 1
     for stop in range(end, at - 1, -1):
         if stop >= len(words) or words[stop] not in ORDINALS:
             continue
@@ -312,8 +317,8 @@ def ordinal(words: Sequence[str], at: int = 0) -> tuple[int, int] | None:
         if stop == at:
             return last, stop + 1
         if last >= 100:
-            front = cardinal(words[at:stop], 0)
-            return (front[0] * last, stop + 1) if front and front[1] == stop - at else None
+            whole = cardinal([*words[at:stop], next(w for w, n in SCALES.items() if n == last)], 0)
+            return (whole[0], stop + 1) if whole and whole[1] == stop - at + 1 else None
         value = cardinal([*words[at:stop], number_word(last)], 0)
         if value and value[1] == stop - at + 1:
             return value[0], stop + 1

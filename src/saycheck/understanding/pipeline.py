@@ -153,7 +153,7 @@ def statements_factory(nlp: Language, name: str, kind: str) -> Component:
     return Component(Statements(load(kind)))
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=None)
 def pipeline(kind: str) -> Language:
     """The pipeline for one machine kind, built once."""
     nlp = spacy.blank("en")

@@ -7,7 +7,7 @@ unit that can mean two things ("mil": a millimetre or a thousandth of an inch) k
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from saycheck.understanding.numbers import Number, is_written, parse
+from saycheck.understanding.numbers import Number, fraction, is_written, parse
 from saycheck.understanding.phrases import PhraseTable
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Unit
@@ -25,6 +25,7 @@ BETWEEN_NUMBERS = frozenset(["to", "or", "-", "–", "and"])
 # Words that are units only right behind a figure, since they are ordinary words as well.
 ONLY_WRITTEN = frozenset(["m", "a", "v", "c", "l", "h", "g", '"', "'", "s", "ft"])
 ARTICLE_UNITS = frozenset(["in", "L", "mL", "quart", "gal", "pint", "turn", "mm", "cm", "ft", "thread", "finger"])
+STRESSED = frozenset(["good", "full", "bare", "scant", "fair", "big", "short"])
 NOT_AFTER_IN = frozenset(["thick", "wide", "long", "deep", "left", "high", "of", ".", ",", ";"])
 
 
@@ -81,6 +82,11 @@ class Quantities:
 
     def at(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
         """The quantity that begins at word ``at``: (end, quantity), or None."""
+        if words[at] == "inch":
+            return self.inch_and(words, at)
+        if words[at] in ("a", "an") and words[at + 1 : at + 2] and words[at + 1] in STRESSED:
+            behind = self.at([*words[:at], words[at], *words[at + 2 :]], at)
+            return (behind[0] + 1, behind[1]) if behind and behind[1].unit else None
         between = words[at] == "between"
         number = parse(words, at + 1 if between else at)
         if number is None:
@@ -102,6 +108,13 @@ class Quantities:
             return None
         end = unit[0] if unit else number.end
         return end, self.quantity(number.value, unit, number.step / 2, number.form)
+
+    def inch_and(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
+        """"Inch and a half": an inch without its number."""
+        part = fraction(words, at + 2) if words[at + 1 : at + 2] == ["and"] else None
+        if part is None or part.value >= 1:
+            return None
+        return part.end, Quantity(1 + part.value, "in", part.step / 2, "length", form="fraction")
 
     def ranged(self, low: Number, high: Number, unit: tuple[int, Unit] | None) -> tuple[int, Quantity]:
         middle, half = (low.value + high.value) / 2, (high.value - low.value) / 2
