@@ -1,8 +1,9 @@
-"""How long `saycheck --help` takes from nothing: wall clock and processor time, the best and middle of several.
+"""How long `saycheck --help` takes from nothing: wall clock and processor time, best and middle run.
 
     python bench/help_speed.py [--runs 15]
 
-It must stay under 0.3 s. What it loads is held by a test (tests/test_cli.py); the time depends on the machine.
+It must stay under 0.3 s. What it loads is held by a test (tests/test_cli.py); the time depends on the
+machine and on what else runs there.
 """
 
 import argparse
@@ -28,7 +29,9 @@ def seconds(command: list[str]) -> tuple[float, float]:
 
 def main() -> int:
     """Measure and print; exit status 1 where the middle run takes longer than it may."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     parser.add_argument("--runs", type=int, default=15)
     runs = [seconds([sys.executable, "-m", "saycheck", "--help"]) for _ in range(parser.parse_args().runs)]
     walls, used = zip(*runs, strict=True)

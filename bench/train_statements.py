@@ -13,6 +13,7 @@ Needs scikit-learn.
 import json
 import re
 import sys
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -30,6 +31,8 @@ from saycheck.understanding.weigh import features
 
 ROOT = Path(__file__).resolve().parents[1]
 KEEP = 0.04
+LEAST_SEEN = 2
+FOLDS = 4
 STATE = {"fault": "writeup"}
 # A statement on labelled words but about another part: neither right nor talk, so not learned from.
 UNSURE = "unsure"
@@ -89,9 +92,10 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
 
 
 def fit(x: list[dict[str, int]], y: list[str]) -> tuple[DictVectorizer, LogisticRegression]:
+    seen = Counter(name for row in x for name in row)
     vector = DictVectorizer()
-    model = LogisticRegression(C=0.25, max_iter=400)
-    model.fit(vector.fit_transform(x), y)
+    model = LogisticRegression(C=0.25, max_iter=120, tol=1e-3)
+    model.fit(vector.fit_transform([{k: 1 for k in row if seen[k] >= LEAST_SEEN} for row in x]), y)
     return vector, model
 
 
@@ -109,11 +113,13 @@ def save(vector: DictVectorizer, model: LogisticRegression, out: Path) -> int:
 def main(folds_only: bool, folds: Path | None) -> None:
     data = [(writer, *rows(label)) for writer, label in narrations()]
     truth, guessed, ruled = [], [], []
-    for left_out in sorted({w for w, _, _ in data}):
-        vector, model = fit([f for w, x, _ in data if w != left_out for f in x], [c for w, _, y in data if w != left_out for c in y])
+    writers = sorted({w for w, _, _ in data})
+    for left_out in (set(writers[i::FOLDS]) for i in range(FOLDS)):
+        vector, model = fit([f for w, x, _ in data if w not in left_out for f in x], [c for w, _, y in data if w not in left_out for c in y])
         if folds:
-            save(vector, model, folds / f"{left_out}.json")
-        test = [(x, y) for w, x, y in data if w == left_out]
+            for writer in left_out:
+                save(vector, model, folds / f"{writer}.json")
+        test = [(x, y) for w, x, y in data if w in left_out]
         guessed += list(model.predict(vector.transform([f for x, _ in test for f in x])))
         truth += [c for _, y in test for c in y]
         for x, _ in test:

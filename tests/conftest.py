@@ -1,12 +1,18 @@
 """What the tests of the whole program share."""
 
 import hashlib
+import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from saycheck.models.walk import SCHEMA, Machine, MadeBy, Source, Span, Transcript, Walk, Word
+
+SOURCES = str(Path(__file__).resolve().parents[1] / "src")
+"""Programs that tests start find this checkout here, whether or not it is installed."""
+
+os.environ["PYTHONPATH"] = os.pathsep.join(filter(None, [SOURCES, os.environ.get("PYTHONPATH")]))
 
 TEXT = "Left front tyre is good. Bucket has a crack. Seat belt works."
 

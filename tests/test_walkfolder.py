@@ -16,7 +16,9 @@ from saycheck.walkfolder import free_folder, kept_name, read, writing
 MakeWalk = Callable[..., Walk]
 
 
-def write(folder: Path, walk: Walk, replace: bool = False, sound: bytes = b"", source: Path | None = None) -> None:
+def write(
+    folder: Path, walk: Walk, replace: bool = False, sound: bytes = b"", source: Path | None = None
+) -> None:
     """Write a walk the way ``hear`` does."""
     with writing(folder, replace) as draft:
         if sound:
@@ -106,13 +108,15 @@ def test_a_folder_that_holds_a_walk_is_not_written_to(tmp_path: Path, make_walk:
     with pytest.raises(WalkError) as caught, writing(folder):
         pytest.fail("the draft was begun")
     assert (
-        f"'{folder}' already holds a walk; name another folder with --out, or say --replace, which keeps its edits"
-        == str(caught.value)
+        f"'{folder}' already holds a walk; name another folder with --out, "
+        "or say --replace, which keeps its edits" == str(caught.value)
     )
     assert "earlier" == (folder / held).read_text()
 
 
-def test_replacing_keeps_the_edits_and_moves_the_earlier_walk_aside(tmp_path: Path, make_walk: MakeWalk) -> None:
+def test_replacing_keeps_the_edits_and_moves_the_earlier_walk_aside(
+    tmp_path: Path, make_walk: MakeWalk
+) -> None:
     """After --replace the edits, the earlier walk and an earlier sound of other content are still there."""
     folder = tmp_path / "walk"
     write(folder, make_walk("first"), sound=b"one")
@@ -144,11 +148,11 @@ def test_other_files_in_the_folder_are_left_alone(tmp_path: Path, make_walk: Mak
     assert ["photo.jpg", "walk.json"] == names(tmp_path)
 
 
-class Broken(Exception):
+class BrokenError(Exception):
     """Stands for whatever fails while a walk is being made."""
 
 
-@pytest.mark.parametrize("failure", [Broken, KeyboardInterrupt, MemoryError])
+@pytest.mark.parametrize("failure", [BrokenError, KeyboardInterrupt, MemoryError])
 @pytest.mark.parametrize("there_before", [False, True])
 def test_leaving_with_an_error_leaves_nothing(
     tmp_path: Path, make_walk: MakeWalk, failure: type[BaseException], there_before: bool
@@ -175,9 +179,9 @@ def test_leaving_without_a_walk_leaves_nothing(tmp_path: Path) -> None:
 def test_a_replacement_that_fails_leaves_the_earlier_walk(tmp_path: Path, make_walk: MakeWalk) -> None:
     """Failing halfway through hearing again changes nothing."""
     write(tmp_path / "walk", make_walk("first"), sound=b"one")
-    with pytest.raises(Broken), writing(tmp_path / "walk", replace=True) as draft:
+    with pytest.raises(BrokenError), writing(tmp_path / "walk", replace=True) as draft:
         draft.sound.write_bytes(b"two")
-        raise Broken
+        raise BrokenError
     assert ["sound.flac", "walk.json"] == names(tmp_path / "walk")
     assert b"one" == (tmp_path / "walk" / "sound.flac").read_bytes()
 
@@ -221,7 +225,9 @@ def test_two_runs_into_one_folder_do_not_mix(tmp_path: Path, make_walk: MakeWalk
     with pytest.raises(WalkError) as caught, writing(folder) as draft:
         draft.write(make_walk("late"))
         write(folder, make_walk("early"))
-    assert f"'{folder}' was made by another run meanwhile; name another folder with --out" == str(caught.value)
+    assert f"'{folder}' was made by another run meanwhile; name another folder with --out" == str(
+        caught.value
+    )
     assert "early" == read(folder).transcript.text
     assert ["walk"] == names(tmp_path)
 
@@ -241,7 +247,8 @@ def test_a_file_in_the_place_of_the_folder_is_told(tmp_path: Path, narration: Pa
         (b"\xff\xff", "'{}' is damaged (it is not UTF-8); hear the recording again"),
         (
             b"[]",
-            "'{}' is of version 'None' and this program reads 'saycheck.walk/1'; use the program that wrote it",
+            "'{}' is of version 'None' and this program reads 'saycheck.walk/1'; "
+            "use the program that wrote it",
         ),
         (
             b'{"schema": "saycheck.walk/9"}',

@@ -123,7 +123,7 @@ def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound:
 
     with KeptSound(sound) if sound else nullcontext() as kept:
         passing = kept.passing(recording) if kept else recording
-        transcript = hear(phrases(passing), ears, lambda: [], progress)
+        transcript = hear(phrases(passing), ears, list, progress)
     if recording.truncated:
         asked.note(f"'{name}' stops before its own end; what there is was heard")
     if not transcript.words:

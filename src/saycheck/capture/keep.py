@@ -64,7 +64,7 @@ class KeptSound:
 
         if not len(block):
             return
-        whole = np.rint(np.clip(block, -1, 1) * 32767).astype(np.int16)
+        whole = np.clip(np.rint(block * 32768), -32768, 32767).astype(np.int16)
         frame = AudioFrame.from_ndarray(whole[None], format="s16", layout="mono")
         frame.sample_rate = SAMPLE_RATE
         self._encode(frame)

@@ -27,7 +27,7 @@ class Commands(TyperGroup):
             typer.echo(str(error), err=True)
             raise typer.Exit(2) from error
         except KeyboardInterrupt:
-            typer.echo("stopped; nothing was written", err=True)
+            typer.echo("stopped", err=True)
             raise typer.Exit(130) from None
 
 

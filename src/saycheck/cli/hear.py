@@ -70,18 +70,22 @@ def hear(
     from datetime import date
 
     from saycheck import walkfolder
-    from saycheck.cli.view import Follower, show, show_json
+    from saycheck.cli.view import Follower, show, show_json, summary
     from saycheck.run import Asked, hear_file, needs_attention
 
-    with _on_disk(given) as (source, name), Follower() as follower:
-        folder = out or walkfolder.free_folder(unit or Path(name).stem, date.today().isoformat())
-        asked = Asked(machine, unit, hours, ear.value, model, follower.note, follower.progress)
-        with walkfolder.writing(folder, replace) as draft:
-            walk = hear_file(source, asked, name, draft.sound)
-            draft.keep(source, name)
-            draft.write(walk)
+    try:
+        with _on_disk(given) as (source, name), Follower() as follower:
+            folder = out or walkfolder.free_folder(unit or Path(name).stem, date.today().isoformat())
+            asked = Asked(machine, unit, hours, ear.value, model, follower.note, follower.progress)
+            with walkfolder.writing(folder, replace) as draft:
+                walk = hear_file(source, asked, name, draft.sound)
+                draft.keep(source, name)
+                draft.write(walk)
+    except KeyboardInterrupt:
+        typer.echo("stopped; nothing was written", err=True)
+        raise typer.Exit(130) from None
     (show_json if as_json else show)(walk)
-    typer.echo(f"the walk is in {folder}", err=True)
+    typer.echo(f"the walk is in {folder}: {summary(walk)}", err=True)
     if exit_status and needs_attention(walk):
         raise typer.Exit(1)
 

@@ -23,6 +23,16 @@ def show_json(walk: Walk) -> None:
     sys.stdout.write(as_json(walk))
 
 
+def summary(walk: Walk) -> str:
+    """What stands at the top of the view, for when that has run out of sight."""
+    states = [finding.state for finding in walk.findings]
+    said = sum(line.state != "unsaid" for line in walk.checklist)
+    return (
+        f"{states.count('writeup')} to write up, {states.count('watch')} to watch, "
+        f"{len(walk.questions)} questions, {said} of {len(walk.checklist)} lines spoken of"
+    )
+
+
 class Follower:
     """Tells on standard error how far hearing is, with a bar where that is a terminal; a context."""
 

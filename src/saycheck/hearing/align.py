@@ -8,7 +8,7 @@ fails, times are shared out over the speech by the length of the words.
 import logging
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -27,15 +27,10 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True)
 class Placed:
-    """One word's place: seconds from the start of the samples.
-
-    ``support`` says how well the sound bears the word out: the mean log score a frame of its phonemes
-    against the best of all phonemes, 0 at best; None where the word was not aligned.
-    """
+    """One word's place: seconds from the start of the samples."""
 
     start_s: float
     end_s: float
-    support: float | None = None
 
 
 class Aligner:
@@ -47,7 +42,7 @@ class Aligner:
         Raises:
             EarError: pocketsphinx is missing or its model cannot be loaded.
         """
-        self._phones = phones or _rule_phones
+        self._phones = phones or _worked_out
         self._decoder = _decoder()
         self._unsayable: set[str] = set()
 
@@ -68,13 +63,9 @@ class Aligner:
         for parts in said:
             mine = found[taken : taken + len(parts)]
             taken += len(parts)
-            if mine:
-                frames = [max(p.end_s - p.start_s, 1e-3) for p in mine]
-                support = float(np.average([p.support or 0.0 for p in mine], weights=frames))
-                places.append(Placed(mine[0].start_s, min(mine[-1].end_s, length), support))
-                now = places[-1].end_s
-            else:
-                places.append(Placed(min(now, length), min(now, length)))
+            start = mine[0].start_s if mine else now
+            now = min(mine[-1].end_s if mine else now, length)
+            places.append(Placed(min(start, now), now))
         return places
 
     def _aligned(self, samples: Samples, parts: list[str]) -> list[Placed] | None:
@@ -100,14 +91,7 @@ class Aligner:
             return None
         if len(segments) != len(parts):
             return None
-        return [
-            Placed(
-                s.start_frame / _FRAMES_PER_S,
-                (s.end_frame + 1) / _FRAMES_PER_S,
-                s.ascore / (s.end_frame - s.start_frame + 1),
-            )
-            for s in segments
-        ]
+        return [Placed(s.start_frame / _FRAMES_PER_S, (s.end_frame + 1) / _FRAMES_PER_S) for s in segments]
 
     def _sayable(self, part: str) -> bool:
         """Whether the decoder knows the word, or could be taught it."""
@@ -130,7 +114,7 @@ def shared_out(words: Sequence[str], start_s: float, end_s: float) -> list[Place
     """Places by share: each word takes time by the number of its letters, at least one."""
     shares = np.array([max(1, len(word)) for word in words], float)
     edges = start_s + (end_s - start_s) * np.concatenate([[0.0], np.cumsum(shares) / shares.sum()])
-    return [Placed(float(a), float(b)) for a, b in zip(edges[:-1], edges[1:], strict=True)]
+    return [Placed(float(a), float(b)) for a, b in pairwise(edges)]
 
 
 def _speech(samples: Samples) -> tuple[float, float]:
@@ -153,18 +137,18 @@ def _decoder() -> Any:
     try:
         # Wide beams: a text is one path, so they cost little, and a hard passage still reaches the end.
         return pocketsphinx.Decoder(
-            loglevel="FATAL", lm=None, samprate=float(SAMPLE_RATE), beam=1e-90, wbeam=1e-80, pbeam=1e-90
+            loglevel="FATAL",
+            lm=None,
+            samprate=float(SAMPLE_RATE),
+            beam=1e-90,
+            wbeam=1e-80,
+            pbeam=1e-90,
         )
     except RuntimeError as error:
         raise EarError(f"pocketsphinx cannot load its English model ({error}); install it again") from error
 
 
-@lru_cache(maxsize=4096)
-def _phones_cached(word: str) -> tuple[str, ...]:
-    from saycheck.hearing.sounds import phones
+def _worked_out(word: str) -> list[str]:
+    from saycheck.hearing.sounds import phones  # reads the dictionary: only where a word is unknown
 
-    return tuple(phones(word))
-
-
-def _rule_phones(word: str) -> list[str]:
-    return list(_phones_cached(word))
+    return phones(word)

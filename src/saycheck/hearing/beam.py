@@ -164,7 +164,7 @@ def _different(ended: Sequence[tuple[str, Reading]]) -> list[Reading]:
     return list(best.values())
 
 
-_NO_SOUND = str.maketrans("", "", ",!?;:\"()" + SPACE)
+_NO_SOUND = str.maketrans("", "", ',!?;:"()' + SPACE)
 
 
 def _key(key: str, shown: str) -> str:
@@ -184,4 +184,4 @@ def _log_softmax(scores: Floats, tokens: Tokens) -> Floats:
     """Log probabilities, shape (readings, pieces); pieces that must never be written get none."""
     scores = np.where(tokens.silent, np.float32(-np.inf), scores)
     top = scores.max(axis=1, keepdims=True)
-    return scores - (top + np.log(np.exp(scores - top).sum(axis=1, keepdims=True)))
+    return np.asarray(scores - (top + np.log(np.exp(scores - top).sum(axis=1, keepdims=True))), np.float32)

@@ -63,7 +63,7 @@ class GeneralEnglish:
         if not self.knows(word):
             return _UNKNOWN
         before = [w for w in reversed(history) if w != "<s>"]
-        return max(self._model.prob([word, *before]) * math.log10(_LOG_BASE), _UNKNOWN)
+        return max(float(self._model.prob([word, *before])) * math.log10(_LOG_BASE), _UNKNOWN)
 
     def knows(self, word: str) -> bool:
         """As in ``WordModel``."""

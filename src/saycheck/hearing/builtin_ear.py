@@ -7,6 +7,7 @@ is for comparing.
 """
 
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -14,12 +15,15 @@ import numpy as np
 from saycheck.errors import EarError
 from saycheck.hearing.align import Aligner, Placed
 from saycheck.hearing.beam import Reading, Search, search
-from saycheck.hearing.bias import Bias
+from saycheck.hearing.bias import Bias, GeneralEnglish
 from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
+from saycheck.hearing.language.model import trade_language
 from saycheck.hearing.speech_model import SpeechModel, model_folder
 from saycheck.hearing.split import pieces
 from saycheck.models.hearing import HeardWord, Hearing
+from saycheck.vocabulary.compiled import Vocabulary
 
+SEARCH = Search()
 NAME = "builtin"
 _SHORTEST = SAMPLE_RATE // 8
 """Samples below which the network has no frame to look at; no word is that short."""
@@ -40,7 +44,7 @@ class BuiltinEar:
         bias: Bias | None = None,
         *,
         threads: int = 1,
-        how: Search = Search(),
+        how: Search = SEARCH,
         aligner: Aligner | None = None,
         model: SpeechModel | None = None,
     ) -> None:
@@ -62,8 +66,9 @@ class BuiltinEar:
         """
         words: list[HeardWord] = []
         readings: list[list[list[str]]] = []
-        for start, end in pieces(phrase.samples):
-            samples = phrase.samples[start:end]
+        sound = usable(phrase.samples)
+        for start, end in pieces(sound):
+            samples = sound[start:end]
             if len(samples) < _SHORTEST:
                 continue
             found = self._search(samples)
@@ -93,6 +98,18 @@ class BuiltinEar:
         ]
 
 
+def biased_ear(
+    vocabulary: Vocabulary, folders: Sequence[Path] = (), *, threads: int = 1, cache: Path | None = None
+) -> BuiltinEar:
+    """The built-in ear with the language of a machine kind; ``folders`` are the shop's own.
+
+    Raises:
+        EarError: a package is missing or broken, or the cache folder cannot be written.
+    """
+    words = trade_language(vocabulary, folders, cache).words
+    return BuiltinEar(Bias(words, GeneralEnglish(), folded=words.folded), threads=threads)
+
+
 class PlainBuiltinEar:
     """The library's own transcriber: greedy, no vocabulary, no confidences (0.5 throughout), no others."""
 
@@ -115,8 +132,9 @@ class PlainBuiltinEar:
             EarError: the library failed.
         """
         words: list[HeardWord] = []
-        for start, end in pieces(phrase.samples):
-            samples = phrase.samples[start:end]
+        sound = usable(phrase.samples)
+        for start, end in pieces(sound):
+            samples = sound[start:end]
             if len(samples) < _SHORTEST:
                 continue
             try:
@@ -127,6 +145,11 @@ class PlainBuiltinEar:
             placed = self._aligner.place(samples, written)
             words += _timed(written, [0.5] * len(written), placed, phrase.start_s + start / SAMPLE_RATE)
         return Hearing(ear=self.name, words=words)
+
+
+def usable(samples: Samples) -> Samples:
+    """Samples in -1..1: louder ones clipped, what is no number made silence."""
+    return np.asarray(np.clip(np.nan_to_num(samples), -1.0, 1.0), np.float32)
 
 
 def _timed(

@@ -47,6 +47,10 @@ def open_ear(name: str, kind: str, model: Path | None = None) -> Ear:
             from saycheck.hearing.builtin_ear import PlainBuiltinEar
 
             return PlainBuiltinEar()
+        case "trade":
+            from saycheck.hearing.trade_ear import TradeEar
+
+            return TradeEar.for_machine(load(kind))
         case "vosk":
             from saycheck.hearing.vosk_ear import VoskEar
 

@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
 
 from saycheck.hearing.ear import Phrase
+from saycheck.hearing.joining import Other, joined
 from saycheck.hearing.side_by_side import EarProcess, heard_by_all
-from saycheck.models.hearing import Hearing, HeardWord, OtherReading, Passage
+from saycheck.models.hearing import HeardWord, Hearing, Passage
 from saycheck.models.walk import Span, Transcript, Word
 
 
@@ -39,15 +40,22 @@ class _Page:
 
     def __init__(self) -> None:
         self._words: list[HeardWord] = []
-        self._readings: list[OtherReading] = []
+        self._others: list[Other] = []
 
     def add(self, hearings: Sequence[Hearing]) -> None:
-        self._words += hearings[0].words
+        """Add what the ears heard in the next phrase."""
+        words, others = joined(hearings)
+        before = len(self._words)
+        self._words += words
+        self._others += [other.moved(before) for other in others]
 
     def transcript(self, passages: Sequence[Passage]) -> Transcript:
+        """All words but those on silence, with the unclear passages as spans."""
         words: list[Word] = []
+        places: list[int] = []
         at = 0
         for heard in self._words:
+            places.append(at)
             if _stray(heard, passages):
                 continue
             end = at + len(heard.text)
@@ -63,7 +71,9 @@ class _Page:
             )
             at = end + 1
         text = " ".join(word.text for word in words)
-        return Transcript(text=text, words=words, spans=unclear(words, passages), readings=self._readings)
+        places.append(at)
+        readings = [other.reading(places, len(text)) for other in self._others]
+        return Transcript(text=text, words=words, spans=unclear(words, passages), readings=readings)
 
 
 def unclear(words: Sequence[Word], passages: Sequence[Passage]) -> list[Span]:
@@ -77,9 +87,7 @@ def unclear(words: Sequence[Word], passages: Sequence[Passage]) -> list[Span]:
             spans[-1] = spans[-1].model_copy(update={"char_end": word.char_end})
         elif trouble:
             spans.append(
-                Span(
-                    char_start=word.char_start, char_end=word.char_end, disposition="unclear", why=trouble
-                )
+                Span(char_start=word.char_start, char_end=word.char_end, disposition="unclear", why=trouble)
             )
         before = passage
     return spans

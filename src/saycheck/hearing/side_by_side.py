@@ -10,7 +10,7 @@ import queue
 import signal
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from types import TracebackType
 from typing import Any, Self
 
@@ -45,7 +45,8 @@ class EarProcess:
         )
 
     def __enter__(self) -> Self:
-        self._process.start()
+        with _undisturbed():
+            self._process.start()
         return self
 
     def give(self, phrase: Phrase) -> None:
@@ -71,7 +72,7 @@ class EarProcess:
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        self._process.terminate()
+        self._process.kill()  # it holds nothing that needs tidying, and may still be starting
         self._process.join()
         for line in (self._phrases, self._answers):
             line.cancel_join_thread()
@@ -95,7 +96,6 @@ def heard_by_all(
 
 def _listen(open_ear: OpenEar, phrases: Any, answers: Any, parent: int) -> None:
     """What runs in the ear's process until it is ended or its parent is gone."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is for the parent, which then ends this
     ear: Ear | None = None
     while os.getppid() == parent:
         with suppress(queue.Empty):
@@ -109,3 +109,19 @@ def _listen(open_ear: OpenEar, phrases: Any, answers: Any, parent: int) -> None:
                 answers.put(
                     EarError(f"an ear failed ({type(error).__name__}: {error}); try another with --ear")
                 )
+
+
+@contextmanager
+def _undisturbed() -> Iterator[None]:
+    """Let signals wait while a process is started, lest it is started by half.
+
+    They keep waiting in the process itself: Ctrl-C is for its parent, which then ends it.
+    """
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT, signal.SIGTERM, signal.SIGHUP})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)

@@ -1,5 +1,7 @@
 """Cuts sound that is too long for the built-in ear at its quietest points."""
 
+from itertools import pairwise
+
 import numpy as np
 
 from saycheck.hearing.ear import SAMPLE_RATE, Samples
@@ -31,7 +33,7 @@ def pieces(samples: Samples, longest_s: float = LONGEST_S) -> list[tuple[int, in
         window = loudness[low // _FRAME : high // _FRAME]
         edges.append((low // _FRAME + int(np.argmin(window))) * _FRAME + _FRAME // 2)
     edges.append(len(samples))
-    return list(zip(edges[:-1], edges[1:], strict=True))
+    return list(pairwise(edges))
 
 
 def _loudness(samples: Samples) -> Samples:

@@ -17,7 +17,15 @@ _NTH = {
     "twelve": "twelfth",
 }  # fmt: skip
 _GREAT = ((10**9, "billion"), (10**6, "million"), (1000, "thousand"), (100, "hundred"))
-_SIGNS = {"%": "percent", "°": "degrees", "&": "and", "+": "plus", "=": "equals", "$": "dollars", "£": "pounds"}
+_SIGNS = {
+    "%": "percent",
+    "°": "degrees",
+    "&": "and",
+    "+": "plus",
+    "=": "equals",
+    "$": "dollars",
+    "£": "pounds",
+}
 
 _APOSTROPHES = str.maketrans({"\u2019": "'", "\u2018": "'", "`": "'"})
 _NUMBER = re.compile(r"(\d[\d,]*)?(?:\.(\d+))?((?:st|nd|rd|th)s?)?([a-z]*)")

@@ -21,9 +21,6 @@ START, END = 1, 2
 SPACE = "\u2581"
 """The mark at the front of a piece that begins a word."""
 
-_BYTES = range(3, 259)
-"""Pieces that are one raw byte each, for letters that have no piece of their own."""
-
 
 @dataclass(frozen=True)
 class Tokens:

@@ -10,9 +10,10 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from saycheck.errors import EarError
-from saycheck.hearing.ear import SAMPLE_RATE, Phrase
+from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
 from saycheck.hearing.vosk_folder import checked
 from saycheck.models.hearing import HeardWord, Hearing
 
@@ -50,7 +51,7 @@ class VoskEar:
             EarError: Vosk failed on the sound.
         """
         offset = phrase.start_s - self._given / SAMPLE_RATE
-        sound = (np.clip(phrase.samples, -1.0, 1.0) * 32767).astype("<i2")
+        sound = whole_numbers(phrase.samples)
         results: list[str] = []
         try:
             for at in range(0, len(sound), _BLOCK):
@@ -65,6 +66,11 @@ class VoskEar:
         self._given += len(sound)
         words = [word for result in results for word in _words(result, offset, phrase)]
         return Hearing(ear=self.name, words=words)
+
+
+def whole_numbers(samples: Samples) -> NDArray[np.int16]:
+    """Samples as 16-bit whole numbers; what is louder than 1 is clipped, what is no number is silence."""
+    return (np.clip(np.nan_to_num(samples), -1.0, 1.0) * 32767).astype("<i2")
 
 
 def _words(result: str, offset: float, phrase: Phrase) -> Iterator[HeardWord]:

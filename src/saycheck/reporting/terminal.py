@@ -79,7 +79,8 @@ def _accounted(walk: Walk) -> str:
     if not whole:
         return ""
     said = [f"{name.replace('-', ' ')} {count / whole:.0%}" for name, count in shares.items() if count]
-    return f"of {len(walk.transcript.words):,} words: {', '.join(said)}"
+    words = len(walk.transcript.words)
+    return f"of {words:,} word{'s' if words != 1 else ''}: {', '.join(said)}"
 
 
 def _heading(words: str) -> Iterator[RenderableType]:

@@ -12,7 +12,10 @@ ENDS_SCOPE = frozenset(
 ) | frozenset(["—", "–", "..."])
 REACH = 7
 LIST_WORDS = frozenset([",", "or", "and", "nor", "any", "no", "a", "of"])
-AFTER = frozenset(["none", "nil", "nowhere", "zero"])
+LINKING = frozenset("is are was were 's has have been 're and now since".split())
+VERBS = frozenset("is are was were 's has have had looks got does do reveals shows showed".split())
+LIST_OPENERS = frozenset(["no", "without", "any", "nor", "neither", "denies", "denied", "not", "of"])
+OR_LIST_REACH = 22
 SEEING = frozenset(["see", "find", "feel", "hear", "seeing", "finding", "feeling", "hearing", "spot"])
 ANY = frozenset(["any", "a", "an", "no", "anything", "even"])
 
@@ -20,14 +23,17 @@ ANY = frozenset(["any", "a", "an", "no", "anything", "even"])
 def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Mention | None:
     """The cue that denies ``condition``, or None."""
     words = [t.text for t in reading.tokens]
-    behind = words[condition.end : condition.end + 2]
-    if behind and behind[0] in AFTER:
-        return Mention("deny", condition.end, condition.end + 1)
+    for cue in reading.of("deny-after"):
+        gap = words[condition.end : cue.start]
+        if condition.end <= cue.start and len(gap) <= 2 and all(w in LINKING for w in gap):
+            return cue
     for cue in reversed(cues_before(reading, condition)):
         between = words[cue.end : condition.start]
         if any(w in ENDS_SCOPE for w in between):
             return None
         inner = [m for m in events if cue.end <= m.start and m.end <= condition.start]
+        if or_list(words, cue, condition):
+            return cue
         if list_through(words, cue, condition, inner):
             return cue
         if len(between) > REACH or "," in between:
@@ -63,3 +69,14 @@ def list_through(words: list[str], cue: Mention, condition: Mention, inner: list
 
 def all_in_list(between: list[str]) -> bool:
     return any(w in ("or", "nor", "and") for w in between)
+
+
+def or_list(words: list[str], cue: Mention, condition: Mention) -> bool:
+    """Whether cue and condition stand in one list closed by "or": "no cracks, bends, dents or leaks"."""
+    if words[cue.end - 1] not in LIST_OPENERS or condition.start - cue.end > OR_LIST_REACH:
+        return False
+    between = words[cue.end : condition.start]
+    behind = words[condition.end : condition.end + 8]
+    stop = next((i for i, w in enumerate(behind) if w in ENDS_SCOPE or w in VERBS), len(behind))
+    closed = "or" in between or "nor" in between or "or" in behind[:stop]
+    return "," in between and closed and not any(w in VERBS or w in ENDS_SCOPE for w in between)

@@ -18,6 +18,7 @@ from saycheck.understanding.attach import Attacher
 from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder, stuff
 from saycheck.understanding.cues import CueFinder
+from saycheck.understanding.dispositions import cover, of_findings, of_orphans, of_taken_back, of_talk
 from saycheck.understanding.findings import FindingMaker
 from saycheck.understanding.hours import readings
 from saycheck.understanding.parts import PartFinder
@@ -171,12 +172,23 @@ def pipeline(kind: str) -> Language:
 MAKER = FindingMaker()
 
 
-def prepared(text: str, kind: str) -> tuple[Reading, list[Statement]]:
+def pauses_of(words: Sequence[Word]) -> dict[int, float]:
+    """Silence before each word in seconds, by the offset where the word begins."""
+    out = {}
+    for before, word in zip(words, words[1:], strict=False):
+        if before.end_s is not None and word.start_s is not None:
+            out[word.char_start] = max(0.0, word.start_s - before.end_s)
+    return out
+
+
+def prepared(text: str, kind: str, words: Sequence[Word] = ()) -> tuple[Reading, list[Statement]]:
     """The reading of a text and its statements with numbers settled, before they are weighed."""
     nlp = pipeline(load(kind).kind)
     if not text.strip():
         return Reading(text, []), []
-    reading: Reading = nlp(text)._.reading
+    doc = nlp.make_doc(text)
+    doc.user_data["pauses"] = pauses_of(words)
+    reading: Reading = nlp(doc)._.reading
     unspoken = Unspoken()
     meter = {m for m, _ in readings(reading)}
     kept = []
@@ -191,17 +203,25 @@ def prepared(text: str, kind: str) -> tuple[Reading, list[Statement]]:
 
 def understand(text: str, kind: str, words: Sequence[Word] = ()) -> Understood:
     """Read a transcript of a walk round a machine of ``kind``."""
-    reading, statements = prepared(text, kind)
+    reading, statements = prepared(text, kind, words)
     found = Understood(reading=reading)
+    talk = []
     for statement in statements:
         weight = weigh(reading, statement, statements)
-        if weight.best == "talk" and weight.shares["talk"] > 0.5:
-            continue
-        found.findings.append(MAKER(reading, statement, list(words), weight))
+        if weight.best == "talk":
+            talk.append((statement, weight))
+        else:
+            found.findings.append(MAKER(reading, statement, list(words), weight))
     for mention, value in readings(reading):
         found.hours = value
         found.findings.append(MAKER.hour_meter(reading, mention, value, list(words)))
     found.findings.sort(key=lambda f: f.evidence[0].char_start)
     for number, finding in enumerate(found.findings, 1):
         finding.id = f"f{number:03}"
+    pieces = of_findings(found.findings)
+    if reading.tokens:
+        pieces += of_talk(reading, talk, statements)
+        pieces += of_orphans(reading, reading.data["orphans"])
+        pieces += of_taken_back(reading, reading.data["statements"], reading.data["taken"])
+    found.spans = cover(text, pieces)
     return found

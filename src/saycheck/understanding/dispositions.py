@@ -1,0 +1,104 @@
+"""What became of every character of a transcript: finding, talk, taken back, or unclear.
+
+Nothing that names a defect vanishes: what no rule could place, and what may be a finding but was taken
+for talk without certainty, is ``unclear`` and shown to the reviewer.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from saycheck.models.walk import Disposition, Finding, Span
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.weigh import Weight, region_end
+
+ORDER: dict[Disposition, int] = {"talk": 0, "unclear": 1, "taken-back": 2, "command": 3, "finding": 4}
+# A statement of trouble is talk for certain only above this probability; measured on the tuning narrations.
+SURE_TALK = 0.85
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A stretch of characters with what became of it."""
+
+    start: int
+    end: int
+    disposition: Disposition
+    why: str
+    finding_id: str | None = None
+
+
+def of_findings(findings: Iterable[Finding]) -> list[Piece]:
+    return [
+        Piece(e.char_start, e.char_end, "finding", f"{f.part}: {f.state}", f.id) for f in findings for e in f.evidence
+    ]
+
+
+def of_talk(
+    reading: Reading, talk: Sequence[tuple[Statement, Weight]], statements: Sequence[Statement]
+) -> list[Piece]:
+    """Statements that were taken for talk: unclear where they may be trouble after all."""
+    pieces = []
+    for statement, weight in talk:
+        start, end = reading.span(statement.start, max(statement.end, region_end(reading, statement, statements)))
+        trouble = weight.shares.get("watch", 0) + weight.shares.get("writeup", 0)
+        doubtful = weight.shares["talk"] < SURE_TALK and trouble > 1 - SURE_TALK - 0.05
+        if doubtful:
+            pieces.append(Piece(start, end, "unclear", f"{statement.subject.part.name}: finding or talk?"))
+        else:
+            pieces.append(Piece(start, end, "talk", "not said of this machine as it is now"))
+    return pieces
+
+
+def of_orphans(reading: Reading, orphans: Iterable[Mention]) -> list[Piece]:
+    """Defects said of no part that could be told: the whole sentence is unclear."""
+    pieces = []
+    for orphan in orphans:
+        if orphan.kind != "condition" or orphan.value.condition.form != "fault":
+            continue
+        start, end = next((s for s in reading.sentences if s[0] <= orphan.start < s[1]), (orphan.start, orphan.end))
+        pieces.append(Piece(*reading.span(start, end), "unclear", "a defect, but of which part?"))
+    return pieces
+
+
+def of_taken_back(reading: Reading, statements: Iterable[Statement], taken: Iterable[tuple[int, int]]) -> list[Piece]:
+    pieces = [Piece(*reading.span(a, b), "taken-back", "put right at once") for a, b in taken]
+    for statement in statements:
+        if statement.taken_back:
+            why = f"taken back: {statement.taken_back}"
+            pieces.append(Piece(*reading.span(statement.start, statement.end), "taken-back", why))
+    for kind in ("take-back",):
+        pieces += [Piece(*reading.span(m.start, m.end), "command", "takes words back") for m in reading.of(kind)]
+    return pieces
+
+
+def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
+    """Spans over the whole text without gap or overlap; where pieces overlap the weightier one counts."""
+    label: list[Piece | None] = [None] * len(text)
+    ids: dict[int, set[str]] = {}
+    for piece in sorted(pieces, key=lambda p: ORDER[p.disposition]):
+        for i in range(max(0, piece.start), min(len(text), piece.end)):
+            label[i] = piece
+            if piece.finding_id:
+                ids.setdefault(i, set()).add(piece.finding_id)
+    spans: list[Span] = []
+    start = 0
+    for i in range(1, len(text) + 1):
+        if i < len(text) and key(label[i]) == key(label[start]) and ids.get(i) == ids.get(start):
+            continue
+        piece = label[start]
+        spans.append(
+            Span(
+                char_start=start,
+                char_end=i,
+                disposition=piece.disposition if piece else "talk",
+                finding_ids=sorted(ids.get(start, ())),
+                why=piece.why if piece else "names no condition of a part",
+            )
+        )
+        start = i
+    return spans
+
+
+def key(piece: Piece | None) -> tuple[str, str]:
+    return (piece.disposition, piece.why if piece.disposition != "finding" else "") if piece else ("talk", "")

@@ -1,0 +1,113 @@
+"""From what the ears heard to a transcript with offsets, times and unclear passages."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import pytest
+
+from saycheck.hearing.ear import Phrase
+from saycheck.hearing.hear import hear
+from saycheck.hearing.side_by_side import EarProcess
+from saycheck.models.hearing import HeardWord, Hearing, Passage
+from saycheck.models.walk import Transcript
+
+
+class Toy(EarProcess):
+    """An ear that has heard already: one line of words a phrase, a second for each word."""
+
+    def __init__(self, name: str, *lines: str) -> None:
+        self.name = name
+        self.lines = list(lines)
+        self.starts: list[float] = []
+
+    def __enter__(self) -> "Toy":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        pass
+
+    def give(self, phrase: Phrase) -> None:
+        self.starts.append(phrase.start_s)
+
+    def answer(self) -> Hearing:
+        start = self.starts.pop(0)
+        words = [
+            HeardWord(text=word, start_s=start + place, end_s=start + place + 1, confidence=0.9)
+            for place, word in enumerate(self.lines.pop(0).split())
+        ]
+        return Hearing(ear=self.name, words=words)
+
+
+def heard(ears: Sequence[Toy], passages: Sequence[Passage] = ()) -> Transcript:
+    """What is made of ten-second phrases that begin ten seconds apart."""
+    count = len(ears[0].lines)
+    phrases = [Phrase(np.zeros(16_000 * 10, np.float32), 10.0 * place) for place in range(count)]
+    return hear(phrases, ears, lambda: passages, lambda _: None)
+
+
+def test_one_ear_makes_one_text() -> None:
+    """Words of all phrases stand in one text, each with its place there and in the sound."""
+    transcript = heard([Toy("ear", "bucket is good", "", "seat works")])
+    assert "bucket is good seat works" == transcript.text
+    assert [("bucket", 0.0), ("is", 1.0), ("good", 2.0), ("seat", 20.0), ("works", 21.0)] == [
+        (word.text, word.start_s) for word in transcript.words
+    ]
+    assert [word.text for word in transcript.words] == [
+        transcript.text[word.char_start : word.char_end] for word in transcript.words
+    ]
+    assert [] == transcript.spans
+
+
+def test_silence_makes_no_text() -> None:
+    """Where no phrase was found there is an empty transcript."""
+    assert Transcript(text="", words=[]) == heard([Toy("ear")])
+
+
+@pytest.mark.parametrize(
+    ("passages", "text", "unclear"),
+    [
+        ([Passage(start_s=0, end_s=20, kind="speech")], "one two three four", []),
+        (
+            [
+                Passage(start_s=0, end_s=5, kind="speech", trouble="wind"),
+                Passage(start_s=5, end_s=20, kind="speech"),
+            ],
+            "one two three four",
+            [("one two", "wind")],
+        ),
+        (
+            [
+                Passage(start_s=0, end_s=1, kind="speech", trouble="wind"),
+                Passage(start_s=1, end_s=20, kind="speech", trouble="clipped"),
+            ],
+            "one two three four",
+            [("one", "wind"), ("two three four", "clipped")],
+        ),
+        (
+            [Passage(start_s=0, end_s=10, kind="speech"), Passage(start_s=10, end_s=20, kind="silence")],
+            "one two",
+            [],
+        ),
+        (
+            [Passage(start_s=0, end_s=1, kind="noise"), Passage(start_s=1, end_s=20, kind="speech")],
+            "two three four",
+            [],
+        ),
+    ],
+    ids=["all clear", "wind at first", "two troubles", "words on silence", "words on noise"],
+)
+def test_what_was_measured_decides_what_is_trusted(
+    passages: list[Passage], text: str, unclear: list[tuple[str, str]]
+) -> None:
+    """Words in a troubled passage are unclear and say why; words where nobody spoke are dropped."""
+    transcript = heard([Toy("ear", "one two", "three four")], passages)
+    assert text == transcript.text
+    assert unclear == [(transcript.text[s.char_start : s.char_end], s.why) for s in transcript.spans]
+
+
+def test_progress_is_told_phrase_by_phrase() -> None:
+    """Whoever waits hears up to which second the recording is done."""
+    told: list[float] = []
+    phrases = [Phrase(np.zeros(16_000, np.float32), start) for start in (0.0, 4.0)]
+    hear(phrases, [Toy("ear", "one", "two")], list, told.append)
+    assert [1.0, 5.0] == told
