@@ -2,6 +2,7 @@
 
 import errno
 import io
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -30,10 +31,12 @@ SAVE = "save the sound as m4a, wav, flac, mp3 or ogg"
         ("archive.m4a", b"PK\3\4" + NOISE, f"is not a recording (or a damaged one); {SAVE}"),
         ("zeros.wav", bytes(5000), f"is not a recording (or a damaged one); {SAVE}"),
         ("one byte.ogg", b"x", f"is not a recording (or a damaged one); {SAVE}"),
-        ("list.m3u8", b"#EXTM3U\n#EXTINF:9,\nhttp://localhost/a.ts\n", f"is not a recording (or a damaged one); {SAVE}"),
+        ("list.m3u8", b"#EXTM3U\n#EXTINF:9,\nhttp://localhost/a.ts\n",
+         f"is not a recording (or a damaged one); {SAVE}"),
         ("cut.m4a", b"\0\0\0\x1cftypM4A \0\0\2\0" + NOISE,
          "breaks off before its end and cannot be opened; copy it from the recorder again"),
-        ("header.wav", b"RIFF\x24\0\0\0WAVEfmt \x10\0\0\0\1\0\1\0\x80\x3e\0\0\0\x7d\0\0\2\0\x10\0data\0\0\0\0",
+        ("header.wav",
+         b"RIFF\x24\0\0\0WAVEfmt \x10\0\0\0\1\0\1\0\x80\x3e\0\0\0\x7d\0\0\2\0\x10\0data\0\0\0\0",
          "has an empty sound track; copy it from the recorder again"),
     ],
 )  # fmt: skip
@@ -46,7 +49,9 @@ def test_not_a_recording(name: str, content: bytes, says: str, tmp_path: Path) -
     assert f"'{path}' {says}" == str(error.value)
 
 
-@pytest.mark.parametrize("ask", [lambda path: next(blocks(path)), probe, sha256], ids=["read", "probe", "sha256"])
+@pytest.mark.parametrize(
+    "ask", [lambda path: next(blocks(path)), probe, sha256], ids=["read", "probe", "sha256"]
+)
 def test_missing_and_folder(ask: Callable[[Path], object], tmp_path: Path) -> None:
     """A name that leads nowhere and a folder have their own sentences, whatever is asked."""
     with pytest.raises(SoundError) as error:
@@ -68,7 +73,7 @@ def test_unreadable(code: int, says: str, tmp_path: Path, monkeypatch: pytest.Mo
     """Tests may run as root, who may read everything, so opening is made to fail."""
 
     def refuse(self: Path, *_: object, **__: object) -> io.BytesIO:
-        raise OSError(code, __import__("os").strerror(code), str(self))
+        raise OSError(code, os.strerror(code), str(self))
 
     path = tmp_path / "locked.m4a"
     path.touch()
@@ -108,10 +113,8 @@ def test_pictures_without_sound(tmp_path: Path) -> None:
         ("index first.m4a", "aac", {"rate": 44_100, "options": {"movflags": "+faststart"}}),
     ],
 )
-def test_truncated(
-    name: str, codec: str, settings: dict[str, Any], encode: Encode, bursts: Sound
-) -> None:
-    """Of a file cut off at six tenths, that much is read and the end is said to be missing; whole, it is not."""
+def test_truncated(name: str, codec: str, settings: dict[str, Any], encode: Encode, bursts: Sound) -> None:
+    """Of a file cut at six tenths, that much is read and the end is said to be missing; whole, it is not."""
     path = encode(name, bursts, codec, **settings)
     whole = blocks(path)
     list(whole)
@@ -133,7 +136,9 @@ def test_truncated_before_its_index(encode: Encode, bursts: Sound) -> None:
     assert says == str(error.value)
 
 
-@pytest.mark.parametrize(("name", "codec"), [("a.mp3", "libmp3lame"), ("a.m4a", "aac"), ("a.webm", "libopus")])
+@pytest.mark.parametrize(
+    ("name", "codec"), [("a.mp3", "libmp3lame"), ("a.m4a", "aac"), ("a.webm", "libopus")]
+)
 def test_damaged_inside(name: str, codec: str, encode: Encode, bursts: Sound) -> None:
     """Scribbled over in the middle, a file still gives what comes after, and the damage is counted."""
     path = encode(name, np.tile(bursts, 3), codec, rate=48_000)

@@ -36,10 +36,10 @@ class Measures:
 class Meter:
     """Collects the measures of a stream while ``phrases`` cuts it.
 
-        meter = Meter()
-        for phrase in phrases(blocks(recording), meter):
-            ...
-        passages(meter.measures())
+    meter = Meter()
+    for phrase in phrases(blocks(recording), meter):
+        ...
+    passages(meter.measures())
     """
 
     def __init__(self) -> None:

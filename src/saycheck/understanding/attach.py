@@ -32,6 +32,9 @@ SIDE_SENTENCES = 8
 COUNT_LINKS = frozenset("of em them they all , and the is are 're 's 'em those these has have got were was been that which little small big loose".split())
 ABSENT_WORDS = frozenset(["no", "a", "any"])
 HAS_WORDS = frozenset(["has", "have", "'s", "got", "had", "with", "its", "their", "it's", "a", "the", "all", "his", "her", "still", "both", "fresh", "new"])
+# Words that name stuff or a spot on the part before rather than a part, once a part is spoken of.
+WEAK_WORDS = frozenset("grease oil paint rubber glass cover wire thumb bar clay line hole mark hand screw stone nail water mud air bit".split())
+WHERE_PREPOSITIONS = frozenset("over behind under near along through by above below beside around round across between where".split())
 POINTS_AT_ONE = frozenset(
     "this that the left right other front rear back top bottom upper lower inner outer middle first second third fourth last"
     " fifth sixth old new another which big little nearside offside lever no number good bad".split()
@@ -126,6 +129,8 @@ class Walk:
             self.statement_for_all("condition", claim)
             return
         gap = self.words[previous.end : event.start] if previous else []
+        if self.is_weak(name, event):
+            return
         if self.waiting:
             subject = self.subject(name, event)
             self.start_group(subject)
@@ -133,7 +138,8 @@ class Walk:
             return
         if previous and previous.kind == "part" and self.group:
             if gap and gap[0] in PREPOSITIONS and all(w in SMALL or w in PREPOSITIONS for w in gap):
-                self.own(name, event)
+                if gap[0] not in WHERE_PREPOSITIONS:
+                    self.own(name, event)
                 return
             if self.open and (not gap or all(w in LIST_LINKS or w in SMALL for w in gap)):
                 self.group.append(self.subject(name, event))
@@ -159,6 +165,13 @@ class Walk:
         gap = self.words[previous.end : event.start]
         near = previous.end <= event.start and len(gap) <= 4
         return near and self.open and not any(w in (",", "and", "the", ".", "then") for w in gap) and bool(gap)
+
+    def is_weak(self, name: PartName, event: Mention) -> bool:
+        """Whether the words only name stuff on the part that is being spoken of ("rubber bald", "oil round it")."""
+        if len(name.words) != 1 or name.words[0] not in WEAK_WORDS or not self.group or not self.open:
+            return False
+        before = self.words[event.start - 1] if event.start else ""
+        return before not in LIST_LINKS or before == ","
 
     def possessed(self, previous: Mention | None, gap: list[str], following: Mention | None, event: Mention) -> bool:
         """"Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
