@@ -62,8 +62,11 @@ def main(paths: list[str]) -> int:
         for slip in slips(label):
             print(f"{path}: {slip}")
             count += 1
-        print(f"{path}: {len(label['text'].split())} words, {len(label['gold'])} findings, "
-              f"{len(label['distractors'])} distractors, {len(label['unsaid'])} unsaid", file=sys.stderr)
+        print(
+            f"{path}: {len(label['text'].split())} words, {len(label['gold'])} findings, "
+            f"{len(label['distractors'])} distractors, {len(label['unsaid'])} unsaid",
+            file=sys.stderr,
+        )
     return 1 if count else 0
 
 

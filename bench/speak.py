@@ -58,7 +58,20 @@ VOICES = {
 }
 
 # Words before which someone who rambles on without punctuation draws breath.
-BREATH_BEFORE = {"and", "but", "so", "then", "now", "okay", "right", "while", "because", "although", "anyway", "next"}
+BREATH_BEFORE = {
+    "and",
+    "but",
+    "so",
+    "then",
+    "now",
+    "okay",
+    "right",
+    "while",
+    "because",
+    "although",
+    "anyway",
+    "next",
+}
 SHORTEST_CHUNK, LONGEST_CHUNK = 5, 16
 
 
@@ -114,7 +127,9 @@ def chunks(text: str) -> Iterator[tuple[str, float]]:
     words such as "and" or "then" once it holds a handful of words, and by length at the latest.
     """
     for paragraph in re.split(r"\n\s*\n", text):
-        found = [s.strip() for s in re.split(r"(?<=[.!?;:])[\"'”’)]*\s+|\s+[-–—]+\s+|\n", paragraph) if s.strip()]
+        found = [
+            s.strip() for s in re.split(r"(?<=[.!?;:])[\"'”’)]*\s+|\s+[-–—]+\s+|\n", paragraph) if s.strip()
+        ]
         for nth, sentence in enumerate(found):
             breaths = list(_breaths(sentence.split()))
             for breath in breaths[:-1]:
@@ -259,7 +274,9 @@ def engine_noise(count: int, rng: np.random.Generator) -> Samples:
     for half_orders in range(1, 81):
         order = half_orders / 2
         strength = order**-0.75 * (2.2 if order % 3 == 0 else 0.5) * rng.uniform(0.5, 1.2)
-        orders += strength * (1 + 0.25 * _wander(count, 3.0, rng)) * np.sin(order * crank + rng.uniform(0, 6.28))
+        orders += (
+            strength * (1 + 0.25 * _wander(count, 3.0, rng)) * np.sin(order * crank + rng.uniform(0, 6.28))
+        )
     firing = np.flatnonzero(np.diff(np.floor(3 * crank / (2 * np.pi))) > 0)
     clicks = np.zeros(count)
     clicks[firing] = rng.lognormal(0, 0.35, len(firing))
@@ -280,7 +297,10 @@ def pink_noise(count: int, rng: np.random.Generator) -> Samples:
     return _above(np.fft.irfft(spectrum / np.sqrt(frequency), count), 80).astype(np.float32)
 
 
-NOISES: dict[str, Callable[[int, np.random.Generator], Samples]] = {"engine": engine_noise, "pink": pink_noise}
+NOISES: dict[str, Callable[[int, np.random.Generator], Samples]] = {
+    "engine": engine_noise,
+    "pink": pink_noise,
+}
 
 
 def _wander(count: int, hertz: float, rng: np.random.Generator) -> NDArray[np.float64]:

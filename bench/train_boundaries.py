@@ -23,13 +23,25 @@ from saycheck.understanding.text import FILLERS, Reading, Token, plain, split
 ROOT = Path(__file__).resolve().parents[1]
 STOPS, COMMAS = set(".!?;…"), set(",:—–-()")
 KEEP = 0.3
-ALIAS = {"mobile generator set": "generator-set", "rough-terrain forklift truck": "rough-terrain-forklift", "counterbalance forklift truck": "counterbalance-forklift", "road truck and trailer": "road-truck", "generator set": "generator-set", "forklift": "counterbalance-forklift", "forklift truck": "counterbalance-forklift"}
+ALIAS = {
+    "mobile generator set": "generator-set",
+    "rough-terrain forklift truck": "rough-terrain-forklift",
+    "counterbalance forklift truck": "counterbalance-forklift",
+    "road truck and trailer": "road-truck",
+    "generator set": "generator-set",
+    "forklift": "counterbalance-forklift",
+    "forklift truck": "counterbalance-forklift",
+}
 
 
 def spelled(text: str) -> str:
     """Figures as words, as a recogniser gives them."""
     text = re.sub(r"(\d),(\d{3})", r"\1\2", text)
-    return re.sub(r"\d+(?:\.\d+)?", lambda m: " " + num2words(float(m[0]) if "." in m[0] else int(m[0])).replace("-", " ") + " ", text)
+    return re.sub(
+        r"\d+(?:\.\d+)?",
+        lambda m: " " + num2words(float(m[0]) if "." in m[0] else int(m[0])).replace("-", " ") + " ",
+        text,
+    )
 
 
 def texts() -> list[tuple[str, str]]:
@@ -93,7 +105,19 @@ def main() -> None:
         if abs(column).max() >= KEEP:
             weights[str(name).removesuffix("=1")] = [round(float(w), 2) for w in column]
     out = ROOT / "src" / "saycheck" / "understanding" / "trained" / "boundaries.json"
-    out.write_text(json.dumps({"classes": list(model.classes_), "bias": [round(float(b), 3) for b in model.intercept_], "weights": weights}, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
+    out.write_text(
+        json.dumps(
+            {
+                "classes": list(model.classes_),
+                "bias": [round(float(b), 3) for b in model.intercept_],
+                "weights": weights,
+            },
+            ensure_ascii=False,
+            indent=0,
+        )
+        + "\n",
+        encoding="utf-8",
+    )
     print(f"{len(data)} texts, {len(weights)} features kept, {out.stat().st_size // 1024} kB")
 
 

@@ -51,7 +51,11 @@ def narrations() -> Iterator[tuple[str, dict[str, Any]]]:
         label["machine"] = ALIAS.get(label["machine"], label["machine"])
         yield path.stem.split("-")[0], label
         if label["text"].count(".") * 40 > len(label["text"].split()):
-            bare = {**label, "text": raw(label["text"]), "gold": [{**g, "quote": raw(g["quote"])} for g in label["gold"]]}
+            bare = {
+                **label,
+                "text": raw(label["text"]),
+                "gold": [{**g, "quote": raw(g["quote"])} for g in label["gold"]],
+            }
             yield path.stem.split("-")[0], bare
 
 
@@ -65,7 +69,10 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
     text = label["text"]
     reading, statements = prepared(text, label["machine"])
     findings = [MAKER(reading, s, []) for s in statements]
-    spans = [(m.start(), m.end()) if (m := re.search(re.escape(g["quote"]), text)) else (-1, -1) for g in label["gold"]]
+    spans = [
+        (m.start(), m.end()) if (m := re.search(re.escape(g["quote"]), text)) else (-1, -1)
+        for g in label["gold"]
+    ]
     weight = np.zeros((len(label["gold"]), len(findings)))
     for i, (gold, (a, b)) in enumerate(zip(label["gold"], spans, strict=True)):
         for j, f in enumerate(findings):
@@ -83,11 +90,21 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
         if weight.shape[0] and weight[:, j].max() > 0:
             state = label["gold"][int(weight[:, j].argmax())]["state"]
             classes[j] = STATE.get(state, state)
+    paired = set()
     if weight.size:
         for i, j in zip(*linear_sum_assignment(weight, maximize=True), strict=True):
             if weight[i, j] > 0:
+                paired.add(i)
                 classes[j] = STATE.get(label["gold"][i]["state"], label["gold"][i]["state"])
-    pairs = [(dict.fromkeys(features(reading, s, statements), 1), c) for s, c in zip(statements, classes, strict=True)]
+    for j, f in enumerate(findings):
+        e = f.evidence[0]
+        touched = [i for i, (a, b) in enumerate(spans) if min(b, e.char_end) > max(a, e.char_start)]
+        if classes[j] == UNSURE and all(i in paired for i in touched):
+            classes[j] = "talk"
+    pairs = [
+        (dict.fromkeys(features(reading, s, statements), 1), c)
+        for s, c in zip(statements, classes, strict=True)
+    ]
     return [x for x, c in pairs if c != UNSURE], [c for _, c in pairs if c != UNSURE]
 
 
@@ -105,7 +122,11 @@ def save(vector: DictVectorizer, model: LogisticRegression, out: Path) -> int:
     for name, column in zip(vector.get_feature_names_out(), model.coef_.T, strict=True):
         if abs(column).max() >= KEEP:
             weights[str(name).removesuffix("=1")] = [round(float(w), 2) for w in column]
-    body = {"classes": list(model.classes_), "bias": [round(float(b), 3) for b in model.intercept_], "weights": weights}
+    body = {
+        "classes": list(model.classes_),
+        "bias": [round(float(b), 3) for b in model.intercept_],
+        "weights": weights,
+    }
     out.write_text(json.dumps(body, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
     return len(weights)
 
@@ -115,7 +136,10 @@ def main(folds_only: bool, folds: Path | None) -> None:
     truth, guessed, ruled = [], [], []
     writers = sorted({w for w, _, _ in data})
     for left_out in (set(writers[i::FOLDS]) for i in range(FOLDS)):
-        vector, model = fit([f for w, x, _ in data if w not in left_out for f in x], [c for w, _, y in data if w not in left_out for c in y])
+        vector, model = fit(
+            [f for w, x, _ in data if w not in left_out for f in x],
+            [c for w, _, y in data if w not in left_out for c in y],
+        )
         if folds:
             for writer in left_out:
                 save(vector, model, folds / f"{writer}.json")

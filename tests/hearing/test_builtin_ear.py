@@ -1,8 +1,10 @@
 """The built-in ear on human and on synthetic speech."""
 
+import importlib.util
 import shutil
 import wave
 from collections.abc import Callable
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -114,7 +116,7 @@ def test_words_have_times_and_confidences(ear: BuiltinEar, say: Callable[[str], 
 
     assert "." in words[-1].text
     assert all(0 < word.confidence <= 1 for word in words)
-    assert all(one.end_s <= two.start_s + 1e-9 for one, two in zip(words[:-1], words[1:], strict=True))
+    assert all(one.end_s <= two.start_s + 1e-9 for one, two in pairwise(words))
     assert 40.4 < words[0].start_s < 40.8  # half a second of silence goes before
     assert phrase.end_s - 1.7 < words[-1].end_s < phrase.end_s - 0.9  # silence after, too
 
@@ -140,7 +142,7 @@ def test_a_long_phrase_is_heard_to_its_end(ear: BuiltinEar, say: Callable[[str],
 
     assert 12 * 13 * 0.85 < len(words) < 12 * 13 * 1.15
     assert words[-1].end_s > phrase.end_s - 1.5
-    assert all(one.start_s <= two.start_s for one, two in zip(words[:-1], words[1:], strict=True))
+    assert all(one.start_s <= two.start_s for one, two in pairwise(words))
 
 
 @pytest.mark.parametrize("seconds", [0.0, 0.001, 0.124])
@@ -154,7 +156,7 @@ def test_too_short_for_a_word(ear: BuiltinEar, plain_ear: PlainBuiltinEar, secon
 
 @pytest.mark.parametrize("level", [0.0, 1e-4, 0.05, 1.0])
 def test_noise_gives_no_flood(ear: BuiltinEar, level: float) -> None:
-    """On noise the network makes up a word or two; it must not go on for ever. Dropping them is not its job."""
+    """On noise the network makes up a word or two; it must not go on for ever."""
     noise = np.random.default_rng(3).normal(0, level, 12 * SAMPLE_RATE).astype(np.float32)
 
     assert len(ear.hear(Phrase(noise, 0.0)).words) <= 12
@@ -193,13 +195,12 @@ def test_a_missing_model_says_what_to_install(
     if there:
         folder.mkdir()
         (folder / "__init__.py").touch()
-        monkeypatch.syspath_prepend(tmp_path)
     monkeypatch.setattr(speech_model, "_PACKAGE", "moonshine_voice" if there else "no_such_voice")
     if there:
-        spec = speech_model.importlib.util.spec_from_file_location(
+        spec = importlib.util.spec_from_file_location(
             "moonshine_voice", folder / "__init__.py", submodule_search_locations=[str(folder)]
         )
-        monkeypatch.setattr(speech_model.importlib.util, "find_spec", lambda name: spec)
+        monkeypatch.setattr(importlib.util, "find_spec", lambda name: spec)
 
     with pytest.raises(EarError) as error:
         BuiltinEar()

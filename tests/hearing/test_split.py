@@ -1,5 +1,7 @@
 """Cutting sound that is too long."""
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -39,5 +41,5 @@ def test_pieces_join_without_gap_and_none_is_too_long(seconds: float) -> None:
 
     assert 0 == found[0][0]
     assert len(sound) == found[-1][1]
-    assert all(one[1] == two[0] for one, two in zip(found[:-1], found[1:], strict=True))
+    assert all(one[1] == two[0] for one, two in pairwise(found))
     assert all(0 < end - start <= 25 * SAMPLE_RATE for start, end in found)

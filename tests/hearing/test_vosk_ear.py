@@ -4,9 +4,9 @@ It cannot understand English, but it proves loading, streaming, word times, conf
 """
 
 import importlib.util
-import os
 import shutil
 import subprocess
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -56,7 +56,7 @@ def test_words_come_with_times_and_confidences(ear: VoskEar, korean: Samples) ->
     words = ear.hear(phrase).words
 
     assert "하세요" in [word.text for word in words]
-    assert all(one.end_s <= two.start_s + 1e-6 for one, two in zip(words[:-1], words[1:], strict=True))
+    assert all(one.end_s <= two.start_s + 1e-6 for one, two in pairwise(words))
     assert 10.4 < words[0].start_s < 11.0
     assert words[-1].end_s < phrase.end_s - 0.3
     assert all(0 < word.confidence <= 1 for word in words)
@@ -92,7 +92,7 @@ def test_a_file_cut_in_half_is_refused_in_one_sentence(
             copy.mkdir(parents=True, exist_ok=True)
         else:
             copy.parent.mkdir(parents=True, exist_ok=True)
-            os.symlink(path, copy)
+            copy.symlink_to(path)
     broken = tmp_path / "model" / "am" / "final.mdl"
     whole = broken.read_bytes()
     broken.unlink()

@@ -30,7 +30,9 @@ def walk(make_walk: Callable[..., Walk]) -> Walk:
         source={"name": "yard.m4a", "sha256": "0" * 64, "duration_s": 724},
         transcript={
             "text": TEXT,
-            "words": [{"text": "Mumble.", "char_start": 65, "char_end": 72, "start_s": 131.0, "end_s": 131.5}],
+            "words": [
+                {"text": "Mumble.", "char_start": 65, "char_end": 72, "start_s": 131.0, "end_s": 131.5}
+            ],
             "spans": [
                 {"char_start": 0, "char_end": 65, "disposition": "finding"},
                 {"char_start": 65, "char_end": 72, "disposition": "unclear", "why": "wind"},

@@ -34,7 +34,14 @@ def test_a_length_is_told_in_units(seconds: float, shown: str) -> None:
 
 @pytest.mark.parametrize(
     ("value", "shown"),
-    [(4812.0, "4,812"), (4812.5, "4,812.5"), (0.25, "0.25"), (-35.0, "-35"), (1 / 3, "0.3333"), (0.1 + 0.2, "0.3")],
+    [
+        (4812.0, "4,812"),
+        (4812.5, "4,812.5"),
+        (0.25, "0.25"),
+        (-35.0, "-35"),
+        (1 / 3, "0.3333"),
+        (0.1 + 0.2, "0.3"),
+    ],
 )
 def test_a_number_is_written_as_by_hand(value: float, shown: str) -> None:
     """No trailing noughts, thousands apart."""
@@ -99,7 +106,12 @@ def test_names_are_listed_in_a_row(names: list[str], shown: str) -> None:
 
 @pytest.mark.parametrize(
     ("text", "shown"),
-    [("a  b\nc", "a b c"), ("\x1b[31mred\x07", "[31mred"), ("\u202eevil", "evil"), ("Öl – 5 °C", "Öl – 5 °C")],
+    [
+        ("a  b\nc", "a b c"),
+        ("\x1b[31mred\x07", "[31mred"),
+        ("\u202eevil", "evil"),
+        ("Öl – 5 °C", "Öl – 5 °C"),
+    ],
 )
 def test_text_is_made_plain(text: str, shown: str) -> None:
     """Nothing in a narration or a name can move the cursor or turn the writing round."""

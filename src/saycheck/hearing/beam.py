@@ -1,9 +1,9 @@
 """The readings of a stretch of sound, best first: beam search with the vocabulary's say at every word.
 
 A reading grows by one piece at a time, all readings of the beam together. Its score is the network's log
-probability plus the gain of its words (``bias``). Readings that say the same words and differ only in
-capitals or punctuation count as one, so that the beam holds different words. A reading that goes round in
-circles is dropped.
+probability plus the gain of its words and the promise of the word it is in the middle of (``bias``).
+Readings that say the same words and differ only in capitals or punctuation count as one, so that the beam
+holds different words. A reading that goes round in circles is dropped.
 """
 
 from collections.abc import Sequence
@@ -114,7 +114,8 @@ def _steps(
                 word = ""
             if piece != END:
                 word += tokens.shown[piece].strip(SPACE)
-            steps.append(_Step(one.logp + logp + gain, parent, piece, logp, gain, said, word))
+            promise = bias.beginning(word) if bias and word else 0.0
+            steps.append(_Step(one.logp + logp + gain + promise, parent, piece, logp, gain, said, word))
     steps.sort(key=lambda step: -step.score)
     return steps
 

@@ -7,7 +7,8 @@ max(0, log10 p + 4), which also rewards "the" and "and" (word error 0.183 agains
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
 from typing import Protocol
 
 from saycheck.errors import EarError
@@ -20,6 +21,7 @@ START: History = ("<s>", "<s>")
 MOST = 6.0
 """No word gains more than this many tenfolds, however odd general English finds it."""
 
+_ENDS = ".,?!;:"
 _REMEMBERED = 200_000
 _LOG_BASE = 1.0001
 _UNKNOWN = -7.0
@@ -51,9 +53,11 @@ class GeneralEnglish:
             from pocketsphinx import Config, LogMath, NGramModel, get_model_path
         except ImportError as error:
             raise EarError("general English needs pocketsphinx; run: pip install pocketsphinx") from error
-        path = f"{get_model_path()}/en-us/en-us.lm.bin"
+        folder = Path(get_model_path()) / "en-us"
+        path = folder / "en-us.lm.bin"
+        self._dictionary = folder / "cmudict-en-us.dict"
         try:
-            self._model = NGramModel(Config(lm=None, loglevel="FATAL"), LogMath(_LOG_BASE), path)
+            self._model = NGramModel(Config(lm=None, loglevel="FATAL"), LogMath(_LOG_BASE), str(path))
         except (RuntimeError, ValueError) as error:
             raise EarError(f"pocketsphinx cannot load {path}; install it again") from error
         self._nowhere = self._model.prob(["qqqqq"])
@@ -69,6 +73,12 @@ class GeneralEnglish:
         """As in ``WordModel``."""
         return bool(self._model.prob([word]) != self._nowhere)
 
+    def shares(self) -> dict[str, float]:
+        """The share of general talk that each word has by itself: some 64,000 words."""
+        lines = self._dictionary.read_text(encoding="utf-8").splitlines()
+        logs = {word: self._model.prob([word]) for word in (line.split(" ", 1)[0] for line in lines)}
+        return {word: _LOG_BASE**log for word, log in logs.items() if log != self._nowhere}
+
 
 def _as_said(words: Sequence[str]) -> Sequence[str]:
     return words
@@ -83,12 +93,15 @@ class Bias:
         general: WordModel,
         weight: float = 1.0,
         folded: Callable[[Sequence[str]], Sequence[str]] = _as_said,
+        promises: Mapping[str, float] | None = None,
     ) -> None:
         """``weight`` turns tenfolds into the units of the network's scores.
 
-        ``folded`` brings said words to the trade model's spelling ("tire" to "tyre").
+        ``folded`` brings said words to the trade model's spelling ("tire" to "tyre"); ``promises`` is the
+        worth of the beginnings of words, see ``ahead``.
         """
         self.trade, self.general, self.weight, self.folded = trade, general, weight, folded
+        self._promises = {letters: weight * worth for letters, worth in (promises or {}).items()}
         self._said: dict[str, tuple[tuple[str, str], ...]] = {}
         self._gains: dict[tuple[History, History, str, str], float] = {}
 
@@ -105,6 +118,10 @@ class Bias:
             gain += found
             history = ((history[0][1], plain), (history[1][1], folded))
         return self.weight * gain, history
+
+    def beginning(self, written: str) -> float:
+        """What the letters of a word not yet finished promise; "Gl" as much as "gl"."""
+        return self._promises.get(written.lower().rstrip(_ENDS), 0.0)
 
     def _gain(self, history: "Said", plain: str, folded: str) -> float:
         if not self.trade.knows(folded):

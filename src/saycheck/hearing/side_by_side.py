@@ -8,6 +8,7 @@ import multiprocessing
 import os
 import queue
 import signal
+import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
@@ -23,6 +24,8 @@ AHEAD = 3
 
 _PATIENCE_S = 1.0
 """How often the two sides look whether the other still lives."""
+
+_SIGNALS = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
 
 OpenEar = Callable[[], Ear]
 """Builds an ear; must be picklable, for it is called in the ear's own process."""
@@ -45,8 +48,12 @@ class EarProcess:
         )
 
     def __enter__(self) -> Self:
-        with _undisturbed():
-            self._process.start()
+        try:
+            with _undisturbed():
+                self._process.start()
+        except BaseException:
+            self._end()
+            raise
         return self
 
     def give(self, phrase: Phrase) -> None:
@@ -72,8 +79,12 @@ class EarProcess:
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        self._process.kill()  # it holds nothing that needs tidying, and may still be starting
-        self._process.join()
+        self._end()
+
+    def _end(self) -> None:
+        if self._process.pid is not None:
+            self._process.kill()  # it holds nothing that needs tidying, and may still be starting
+            self._process.join()
         for line in (self._phrases, self._answers):
             line.cancel_join_thread()
             line.close()
@@ -115,13 +126,20 @@ def _listen(open_ear: OpenEar, phrases: Any, answers: Any, parent: int) -> None:
 def _undisturbed() -> Iterator[None]:
     """Let signals wait while a process is started, lest it is started by half.
 
-    They keep waiting in the process itself: Ctrl-C is for its parent, which then ends it.
+    The mask passes on to the process, so that Ctrl-C never reaches it: that is for its parent, which then
+    ends it. The mask alone would not do here, since libraries' threads take signals too.
     """
-    if not hasattr(signal, "pthread_sigmask"):
+    if threading.current_thread() is not threading.main_thread() or not hasattr(signal, "pthread_sigmask"):
         yield
         return
-    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT, signal.SIGTERM, signal.SIGHUP})
+    came: list[int] = []
+    before = {one: signal.signal(one, lambda number, _: came.append(number)) for one in _SIGNALS}
+    mask = signal.pthread_sigmask(signal.SIG_BLOCK, _SIGNALS)
     try:
         yield
     finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+        signal.pthread_sigmask(signal.SIG_SETMASK, mask)
+        for one, handler in before.items():
+            signal.signal(one, handler or signal.SIG_DFL)
+        for number in came[:1]:
+            signal.raise_signal(number)

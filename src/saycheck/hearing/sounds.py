@@ -15,7 +15,8 @@ from saycheck.hearing.letters import spelled_out
 Phones = tuple[str, ...]
 
 _SHORT_FORMS = {
-    "'ll": ("AH", "L"), "'ve": ("AH", "V"), "'re": ("ER",), "'d": ("D",), "n't": ("AH", "N", "T"), "'m": ("M",),
+    "'ll": ("AH", "L"), "'ve": ("AH", "V"), "'re": ("ER",), "'d": ("D",), "'m": ("M",),
+    "n't": ("AH", "N", "T"),
 }  # fmt: skip
 _BEGINNINGS = {
     "un": ("AH", "N"), "re": ("R", "IY"), "over": ("OW", "V", "ER"), "under": ("AH", "N", "D", "ER"),

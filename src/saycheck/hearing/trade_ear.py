@@ -15,7 +15,7 @@ from saycheck.errors import EarError
 from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
 from saycheck.hearing.language.model import Language, trade_language
 from saycheck.hearing.sounds import model_folder
-from saycheck.models.hearing import Hearing, HeardWord
+from saycheck.models.hearing import HeardWord, Hearing
 from saycheck.vocabulary.compiled import Vocabulary
 
 SETTINGS: dict[str, Any] = {}
@@ -33,7 +33,9 @@ class TradeEar:
     name = "trade"
     kind = "trade"
 
-    def __init__(self, language: Language, *, denoise: bool = True, settings: dict[str, Any] | None = None) -> None:
+    def __init__(
+        self, language: Language, *, denoise: bool = True, settings: dict[str, Any] | None = None
+    ) -> None:
         """Load the recogniser, about a second.
 
         Raises:
@@ -54,7 +56,7 @@ class TradeEar:
             )
         except (RuntimeError, ValueError) as error:
             raise EarError(
-                f"the trade ear cannot load its model '{language.arpa.parent}'; delete that folder and try again"
+                f"the trade ear cannot load its model '{language.arpa.parent}'; delete that folder, try again"
             ) from error
         self._log_base = math.log(self._decoder.logmath.exp(1))
 
@@ -77,7 +79,9 @@ class TradeEar:
             decoder.process_raw(self._as_bytes(phrase.samples), full_utt=True)
             decoder.end_utt()
         except RuntimeError as error:
-            raise EarError(f"the trade ear failed at {phrase.start_s:.1f} s of the recording ({error})") from error
+            raise EarError(
+                f"the trade ear failed at {phrase.start_s:.1f} s of the recording ({error})"
+            ) from error
         if decoder.hyp() is None:
             return Hearing(ear=self.name, words=[])
         words = [

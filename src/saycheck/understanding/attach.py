@@ -24,17 +24,46 @@ SMALL = frozenset(
     "the a an its it's this that these those his her their our both all each every any some one of side left right front"
     " rear back upper lower top bottom inner outer hand other same two three four".split()
 )
-BEFORE_ATTRIBUTE = frozenset("a an some few couple two three four five six one no any got has have the with little bit".split())
+BEFORE_ATTRIBUTE = frozenset(
+    "a an some few couple two three four five six one no any got has have the with little bit".split()
+)
 FOCUS_SENTENCES = 3
 MOST_COUNTED = 24
 # For how many sentences a side named with a part still tells where the walker stands.
 SIDE_SENTENCES = 8
-COUNT_LINKS = frozenset("of em them they all , and the is are 're 's 'em those these has have got were was been that which little small big loose".split())
+COUNT_LINKS = frozenset(
+    "of em them they all , and the is are 're 's 'em those these has have got were was been that which little small big loose".split()
+)
 ABSENT_WORDS = frozenset(["no", "a", "any"])
-HAS_WORDS = frozenset(["has", "have", "'s", "got", "had", "with", "its", "their", "it's", "a", "the", "all", "his", "her", "still", "both", "fresh", "new"])
+HAS_WORDS = frozenset(
+    [
+        "has",
+        "have",
+        "'s",
+        "got",
+        "had",
+        "with",
+        "its",
+        "their",
+        "it's",
+        "a",
+        "the",
+        "all",
+        "his",
+        "her",
+        "still",
+        "both",
+        "fresh",
+        "new",
+    ]
+)
 # Words that name stuff or a spot on the part before rather than a part, once a part is spoken of.
-WEAK_WORDS = frozenset("grease oil paint rubber glass cover wire thumb bar clay line hole mark hand screw stone nail water mud air bit".split())
-WHERE_PREPOSITIONS = frozenset("over behind under near along through by above below beside around round across between where".split())
+WEAK_WORDS = frozenset(
+    "grease oil paint rubber glass cover wire thumb bar clay line hole mark hand screw stone nail water mud air bit".split()
+)
+WHERE_PREPOSITIONS = frozenset(
+    "over behind under near along through by above below beside around round across between where".split()
+)
 POINTS_AT_ONE = frozenset(
     "this that the left right other front rear back top bottom upper lower inner outer middle first second third fourth last"
     " fifth sixth old new another which big little nearside offside lever no number good bad".split()
@@ -164,7 +193,9 @@ class Walk:
             return False
         gap = self.words[previous.end : event.start]
         near = previous.end <= event.start and len(gap) <= 4
-        return near and self.open and not any(w in (",", "and", "the", ".", "then") for w in gap) and bool(gap)
+        return (
+            near and self.open and not any(w in (",", "and", "the", ".", "then") for w in gap) and bool(gap)
+        )
 
     def is_weak(self, name: PartName, event: Mention) -> bool:
         """Whether the words only name stuff on the part that is being spoken of ("rubber bald", "oil round it")."""
@@ -173,8 +204,10 @@ class Walk:
         before = self.words[event.start - 1] if event.start else ""
         return before not in LIST_LINKS or before == ","
 
-    def possessed(self, previous: Mention | None, gap: list[str], following: Mention | None, event: Mention) -> bool:
-        """"Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
+    def possessed(
+        self, previous: Mention | None, gap: list[str], following: Mention | None, event: Mention
+    ) -> bool:
+        """ "Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
         if not (self.open and previous and previous.kind in ("part", "pointer") and gap):
             return False
         if following and following.kind in ("condition", "hidden", "later", "quantity"):
@@ -186,7 +219,9 @@ class Walk:
         """Whether a bare "no" stands right before the part and nothing else is said of it."""
         if following and following.kind == "condition":
             return False
-        return any(m.end == event.start for m in self.reading.of("deny") if self.words[m.end - 1] in ABSENT_WORDS)
+        return any(
+            m.end == event.start for m in self.reading.of("deny") if self.words[m.end - 1] in ABSENT_WORDS
+        )
 
     def is_detail(self, gap: list[str], previous: Mention) -> bool:
         """Whether a part behind a condition only says where ("chafed where it crosses the frame")."""
@@ -205,16 +240,20 @@ class Walk:
         if component and statement.subject.part.component is None and statement.subject.part.part:
             spoken = " ".join(name.words)
             owner = statement.subject.part.part
-            statement.subject.part = Resolved(f"{owner.name} {spoken}", owner, statement.subject.part.zone, component)
+            statement.subject.part = Resolved(
+                f"{owner.name} {spoken}", owner, statement.subject.part.zone, component
+            )
         if name.side and not statement.subject.told_side:
             statement.subject.side = name.side
         statement.stretch(event.start, event.end)
 
     def own(self, name: PartName, event: Mention) -> None:
-        """"Gland on the left lift cylinder": the part before belongs to this one."""
+        """ "Gland on the left lift cylinder": the part before belongs to this one."""
         first = self.group[-1]
         spoken = first_words(self.words, first)
-        joined = PartName((*name.words, *spoken), tuple(spoken), name.side or first.side, name.words, first.plural)
+        joined = PartName(
+            (*name.words, *spoken), tuple(spoken), name.side or first.side, name.words, first.plural
+        )
         subject = self.subject(joined, Mention("part", first.start, event.end, joined))
         self.group[-1] = subject
         for statement in self.made:
@@ -246,8 +285,12 @@ class Walk:
             self.where = Where(zone, self.where.side)
         if told and side in ("left", "right") and self.side_told_at != 10**6:
             self.side_now, self.side_told_at = side, self.number
-        elif told and side in ("left", "right") and side != self.side_now and part.part and any(
-            z.name in part.part.zones and z.side != "none" for z in self.rules.places.zones
+        elif (
+            told
+            and side in ("left", "right")
+            and side != self.side_now
+            and part.part
+            and any(z.name in part.part.zones and z.side != "none" for z in self.rules.places.zones)
         ):
             self.side_now, self.side_told_at = side, self.number
         self.remember(subject)
@@ -297,7 +340,10 @@ class Walk:
             return is_side_word(self.words, at + 2)
         if run[:1] == ["on"] and run[1:2] == ["both"]:
             return "both"
-        if run[:2] in (["both", "sides"], ["each", "side"], ["either", "side"]) or run[:3] in (["on", "each", "side"], [",", "both", "sides"]):
+        if run[:2] in (["both", "sides"], ["each", "side"], ["either", "side"]) or run[:3] in (
+            ["on", "each", "side"],
+            [",", "both", "sides"],
+        ):
             return "both"
         side = is_side_word(self.words, at) if at < len(self.words) else None
         if side and run[1:2] and run[1] in ("side", "hand"):
@@ -325,13 +371,31 @@ class Walk:
         zone = self.rules.resolver.zone_of(part.part, side, self.where.zone) if part.part else part.zone
         part = Resolved(part.name, part.part, zone, part.component, part.score * 0.95)
         spoken = base.spoken
-        self.pointed(Subject(part, side, event.start, event.end, side == "both", carried=True, told_side=True, spoken=spoken))
+        self.pointed(
+            Subject(
+                part,
+                side,
+                event.start,
+                event.end,
+                side == "both",
+                carried=True,
+                told_side=True,
+                spoken=spoken,
+            )
+        )
 
     def is_tyre_talk(self, pointer: Pointer, base: Subject | None) -> bool:
-        """"Left front" by itself is a tyre, unless the talk is of another part with ends."""
+        """ "Left front" by itself is a tyre, unless the talk is of another part with ends."""
         if not set(pointer.ends) <= {"front", "rear"}:
             return False
-        return base is None or "tyre" in base.part.name or base.part.part is None or not pointer.ends == () and not base.part.sided or "wheel" in base.part.name
+        return (
+            base is None
+            or "tyre" in base.part.name
+            or base.part.part is None
+            or not pointer.ends == ()
+            and not base.part.sided
+            or "wheel" in base.part.name
+        )
 
     def pointed(self, subject: Subject) -> None:
         if self.waiting:
@@ -360,7 +424,9 @@ class Walk:
             return False
         gap = self.words[previous.end : event.start]
         after = self.words[event.end : event.end + 1]
-        ends = not after or after[0] in (".", ",", ";", "and", "!", "?", "—", "–") or event.end >= self.span[1]
+        ends = (
+            not after or after[0] in (".", ",", ";", "and", "!", "?", "—", "–") or event.end >= self.span[1]
+        )
         return ends and all(w in ("is", "'s", "are", "all", "both", "still", "were", "was") for w in gap)
 
     def binds_forward(self, event: Mention, following: Mention | None) -> bool:
@@ -372,10 +438,17 @@ class Walk:
             if not self.open:
                 return True
             at = event.start - 1
-            while at > self.span[0] and any(m.start <= at < m.end for k in ("slight", "strong", "deny") for m in self.reading.of(k)):
+            while at > self.span[0] and any(
+                m.start <= at < m.end for k in ("slight", "strong", "deny") for m in self.reading.of(k)
+            ):
                 at -= 1
             return self.words[at] in BEFORE_ATTRIBUTE or self.words[event.start - 1] in BEFORE_ATTRIBUTE
-        if gap and gap[0] in PREPOSITIONS and len(gap) <= 4 and all(w in SMALL or w in PREPOSITIONS for w in gap):
+        if (
+            gap
+            and gap[0] in PREPOSITIONS
+            and len(gap) <= 4
+            and all(w in SMALL or w in PREPOSITIONS for w in gap)
+        ):
             return not self.open
         return False
 
@@ -449,7 +522,14 @@ class Walk:
         if self.excepting and quantity.unit is None and self.group and float(quantity.value).is_integer():
             self.count = (int(quantity.value), event)
             return
-        if not self.open and following and following.kind == "part" and gap and gap[0] in ("of", "on", "in") and len(gap) <= 3:
+        if (
+            not self.open
+            and following
+            and following.kind == "part"
+            and gap
+            and gap[0] in ("of", "on", "in")
+            and len(gap) <= 3
+        ):
             if quantity.unit is not None:
                 self.waiting.append(event)
             return
@@ -464,7 +544,11 @@ class Walk:
         """Whether a bare small number behind a plural part counts it: "teeth, eight, all there"."""
         small = 0 < quantity.value <= MOST_COUNTED and float(quantity.value).is_integer()
         part = self.group[-1].part
-        return small and self.group[-1].plural and not any(w in part.name for w in ("tyre", "track", "batter", "oil"))
+        return (
+            small
+            and self.group[-1].plural
+            and not any(w in part.name for w in ("tyre", "track", "batter", "oil"))
+        )
 
     def count_group(self, event: Mention) -> None:
         counted = (int(event.value.value), event)
@@ -476,7 +560,7 @@ class Walk:
                 subject.count = subject.count or counted
 
     def one_before(self, event: Mention) -> tuple[int, Mention] | None:
-        """"One missing", "one of them is bent": a count of one, unless "one" points at something."""
+        """ "One missing", "one of them is bent": a count of one, unless "one" points at something."""
         at = event.start - 1
         while at > self.span[0] and self.words[at] in COUNT_LINKS:
             at -= 1
@@ -490,7 +574,11 @@ class Walk:
             return False
         if following is None or self.words[event.start : event.end] == ["a"]:
             return False
-        if following.kind in ("part", "quantity") and len(gap) <= 4 and all(w in SMALL or w in COUNT_LINKS for w in gap):
+        if (
+            following.kind in ("part", "quantity")
+            and len(gap) <= 4
+            and all(w in SMALL or w in COUNT_LINKS for w in gap)
+        ):
             return following.kind == "part" or "of" in gap
         return following.kind == "condition" and len(gap) <= 3 and all(w in COUNT_LINKS for w in gap)
 
@@ -498,7 +586,11 @@ class Walk:
         for subject in self.group:
             statement = self.current(subject) or self.new(subject)
             corrected = self.correcting is not None and statement.quantities
-            if corrected and self.correcting is not None and statement.quantities[-1][1].end <= self.correcting.start:
+            if (
+                corrected
+                and self.correcting is not None
+                and statement.quantities[-1][1].end <= self.correcting.start
+            ):
                 _, old = statement.quantities.pop()
                 self.taken.append((old.start, old.end))
             statement.quantities.append((event.value, event))
@@ -526,8 +618,12 @@ class Walk:
             self.take_back(event)
 
     def take_back(self, event: Mention) -> None:
-        """"Scratch that": the last statement no longer counts; what follows is about its part."""
-        last = self.made[-1] if self.made else next((s for s in reversed(self.statements) if not s.taken_back), None)
+        """ "Scratch that": the last statement no longer counts; what follows is about its part."""
+        last = (
+            self.made[-1]
+            if self.made
+            else next((s for s in reversed(self.statements) if not s.taken_back), None)
+        )
         if last is None or (not self.made and self.number - last.sentence > 2):
             return
         last.taken_back = self.reading.quote(event.start, event.end)
@@ -535,8 +631,12 @@ class Walk:
         self.group, self.open = [], False
 
     def denies(self, event: Mention) -> bool:
-        """"Can't see any leaks" denies the leaks; it does not say that the part was hidden."""
-        claims = [m for m in self.events if m.kind == "condition" and m.start >= event.end and m.start - event.end <= 5]
+        """ "Can't see any leaks" denies the leaks; it does not say that the part was hidden."""
+        claims = [
+            m
+            for m in self.events
+            if m.kind == "condition" and m.start >= event.end and m.start - event.end <= 5
+        ]
         return any(denied(self.reading, m, self.events) == event for m in claims)
 
     def mark_all(self, event: Mention) -> None:
@@ -547,7 +647,7 @@ class Walk:
         self.open = False
 
     def mark_last(self, event: Mention) -> None:
-        """"Keep an eye on it", "write that up": about what was said last, also a sentence ago."""
+        """ "Keep an eye on it", "write that up": about what was said last, also a sentence ago."""
         target = [s for s in self.made] or [s for s in self.statements[-1:] if self.number - s.sentence <= 1]
         if self.open and self.group:
             target = [self.current(s) or self.new(s) for s in self.group]
@@ -581,7 +681,7 @@ class Walk:
             subject.side, subject.told_side = sides.pop(), True
 
     def is_comparison(self, at: int) -> bool:
-        """"Same as the left": that side is what is compared with, not where the part is."""
+        """ "Same as the left": that side is what is compared with, not where the part is."""
         return any(w in ("as", "than", "like") for w in self.words[max(0, at - 3) : at])
 
     def finish_sentence(self) -> None:
@@ -608,7 +708,11 @@ class Walk:
 
     def has_words(self, start: int, end: int) -> bool:
         """Whether enough is said between two parts to be about the first."""
-        said = [w for w in self.words[start:end] if w not in SMALL and w not in PREPOSITIONS and w not in LIST_LINKS]
+        said = [
+            w
+            for w in self.words[start:end]
+            if w not in SMALL and w not in PREPOSITIONS and w not in LIST_LINKS
+        ]
         return len([w for w in said if w[0].isalnum()]) >= 2
 
     def say_rest(self, end: int) -> None:
@@ -624,13 +728,15 @@ class Walk:
             statement.stretch(last.start, end)
 
     def copy(self, event: Mention) -> None:
-        """"Ditto over here": the last statements again, on this side or of the parts named."""
+        """ "Ditto over here": the last statements again, on this side or of the parts named."""
         sources = [s for s in self.statements if not s.taken_back and s.claims and not s.copied_from]
         if not sources:
             return
         if self.group:
             for subject in self.group:
-                like = [s for s in sources if s.subject.part.part is subject.part.part and s.subject.part.part]
+                like = [
+                    s for s in sources if s.subject.part.part is subject.part.part and s.subject.part.part
+                ]
                 self.copy_one((like or sources)[-1], subject, event)
             return
         last = sources[-1]
@@ -640,8 +746,16 @@ class Walk:
                 zone = source.subject.part.zone
                 if source.subject.part.part:
                     zone = self.rules.resolver.zone_of(source.subject.part.part, side, zone)
-                part = Resolved(source.subject.part.name, source.subject.part.part, zone, source.subject.part.component)
-                self.copy_one(source, Subject(part, side, -1, -1, source.subject.plural, carried=True, spoken=source.subject.spoken), event)
+                part = Resolved(
+                    source.subject.part.name, source.subject.part.part, zone, source.subject.part.component
+                )
+                self.copy_one(
+                    source,
+                    Subject(
+                        part, side, -1, -1, source.subject.plural, carried=True, spoken=source.subject.spoken
+                    ),
+                    event,
+                )
 
     def copy_one(self, source: Statement, subject: Subject, event: Mention) -> None:
         statement = self.current(subject) or self.new(subject)
@@ -654,7 +768,7 @@ class Walk:
         return next((s for i in range(*self.span) if (s := is_side_word(self.words, i))), None)
 
     def make_exception(self, event: Mention) -> None:
-        """"All tight except two on the right": what follows is not as the rest."""
+        """ "All tight except two on the right": what follows is not as the rest."""
         behind = [s for s in self.group if s.start >= event.end]
         if any(s.start >= event.end and s.claims for s in self.made):
             return
@@ -665,8 +779,13 @@ class Walk:
                 statement.stretch(event.start, subject.end)
         elif self.made:
             base = self.made[-1]
-            side = next((s for i in range(event.end, self.span[1]) if (s := is_side_word(self.words, i))), base.subject.side)
-            statement = self.new(Subject(base.subject.part, side, -1, -1, carried=True, spoken=base.subject.spoken))
+            side = next(
+                (s for i in range(event.end, self.span[1]) if (s := is_side_word(self.words, i))),
+                base.subject.side,
+            )
+            statement = self.new(
+                Subject(base.subject.part, side, -1, -1, carried=True, spoken=base.subject.spoken)
+            )
             statement.marks.add("exception")
             statement.claims = [c for c in base.claims[-1:]]
             statement.count = self.count
@@ -674,7 +793,7 @@ class Walk:
             statement.stretch(event.start, max(end, event.end))
 
     def move_side(self) -> None:
-        """"Left one's wet, no, the right one": the statement goes to the other side."""
+        """ "Left one's wet, no, the right one": the statement goes to the other side."""
         subject = self.group[-1]
         target = self.made[-1] if self.made else (self.statements[-1] if self.statements else None)
         if target and subject.carried and subject.side and self.number - target.sentence <= 1:
@@ -691,7 +810,13 @@ class Walk:
             return
         last = self.statements[-1] if self.statements else None
         only_numbers = all(e.kind == "quantity" for e in waiting)
-        if only_numbers and last and self.number - last.sentence <= 1 and not last.quantities and not last.taken_back:
+        if (
+            only_numbers
+            and last
+            and self.number - last.sentence <= 1
+            and not last.quantities
+            and not last.taken_back
+        ):
             for event in waiting:
                 last.quantities.append((event.value, event))
             last.end = max(last.end, waiting[-1].end) if self.number == last.sentence else last.end
@@ -721,4 +846,6 @@ def first_words(words: list[str], subject: Subject) -> tuple[str, ...]:
     from saycheck.understanding.parts import LEFT, RIGHT
     from saycheck.understanding.phrases import singular
 
-    return tuple(singular(w) for w in words[subject.start : subject.end] if w not in LEFT | RIGHT | {"'s", "the"})
+    return tuple(
+        singular(w) for w in words[subject.start : subject.end] if w not in LEFT | RIGHT | {"'s", "the"}
+    )

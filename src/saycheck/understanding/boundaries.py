@@ -72,7 +72,9 @@ def marked(reading: Reading) -> list[Token]:
     return out
 
 
-def choose(model: Linear | None, words: Sequence[str], tag: Sequence[str], i: int, pause: float) -> str | None:
+def choose(
+    model: Linear | None, words: Sequence[str], tag: Sequence[str], i: int, pause: float
+) -> str | None:
     """The mark before word ``i``: stop, comma or None."""
     if model is None:
         return "." if pause >= PAUSE_SURE_S else None

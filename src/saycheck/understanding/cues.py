@@ -26,5 +26,7 @@ class CueFinder:
         for guard, guarded in GUARDS.items():
             shields = reading.of(guard)
             reading.mentions[guarded] = [
-                m for m in reading.of(guarded) if not any(s.start <= m.start and m.end <= s.end for s in shields)
+                m
+                for m in reading.of(guarded)
+                if not any(s.start <= m.start and m.end <= s.end for s in shields)
             ]

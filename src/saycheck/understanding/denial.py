@@ -51,7 +51,11 @@ def cues_before(reading: Reading, condition: Mention) -> list[Mention]:
     for hidden in reading.of("hidden"):
         if hidden.end > condition.start or words[hidden.end - 1] not in SEEING:
             continue
-        if words[hidden.end : hidden.end + 1] and words[hidden.end] in ANY and condition.start - hidden.end <= 5:
+        if (
+            words[hidden.end : hidden.end + 1]
+            and words[hidden.end] in ANY
+            and condition.start - hidden.end <= 5
+        ):
             cues.append(hidden)
     return sorted(cues, key=lambda m: (m.start, m.end))
 
@@ -64,7 +68,11 @@ def list_through(words: list[str], cue: Mention, condition: Mention, inner: list
     parts_behind = [m for m in inner if m.kind == "part"]
     if fine or (parts_behind and "," in loose and any(m.kind == "condition" for m in inner)):
         return False
-    return bool(inner) and all(w in LIST_WORDS for w in loose) and ("," in loose or "or" in loose or "and" in loose or "nor" in loose)
+    return (
+        bool(inner)
+        and all(w in LIST_WORDS for w in loose)
+        and ("," in loose or "or" in loose or "and" in loose or "nor" in loose)
+    )
 
 
 def all_in_list(between: list[str]) -> bool:

@@ -30,7 +30,9 @@ class Piece:
 
 def of_findings(findings: Iterable[Finding]) -> list[Piece]:
     return [
-        Piece(e.char_start, e.char_end, "finding", f"{f.part}: {f.state}", f.id) for f in findings for e in f.evidence
+        Piece(e.char_start, e.char_end, "finding", f"{f.part}: {f.state}", f.id)
+        for f in findings
+        for e in f.evidence
     ]
 
 
@@ -40,7 +42,9 @@ def of_talk(
     """Statements that were taken for talk: unclear where they may be trouble after all."""
     pieces = []
     for statement, weight in talk:
-        start, end = reading.span(statement.start, max(statement.end, region_end(reading, statement, statements)))
+        start, end = reading.span(
+            statement.start, max(statement.end, region_end(reading, statement, statements))
+        )
         trouble = weight.shares.get("watch", 0) + weight.shares.get("writeup", 0)
         doubtful = weight.shares["talk"] < SURE_TALK and trouble > 1 - SURE_TALK - 0.05
         if doubtful:
@@ -56,19 +60,25 @@ def of_orphans(reading: Reading, orphans: Iterable[Mention]) -> list[Piece]:
     for orphan in orphans:
         if orphan.kind != "condition" or orphan.value.condition.form != "fault":
             continue
-        start, end = next((s for s in reading.sentences if s[0] <= orphan.start < s[1]), (orphan.start, orphan.end))
+        start, end = next(
+            (s for s in reading.sentences if s[0] <= orphan.start < s[1]), (orphan.start, orphan.end)
+        )
         pieces.append(Piece(*reading.span(start, end), "unclear", "a defect, but of which part?"))
     return pieces
 
 
-def of_taken_back(reading: Reading, statements: Iterable[Statement], taken: Iterable[tuple[int, int]]) -> list[Piece]:
+def of_taken_back(
+    reading: Reading, statements: Iterable[Statement], taken: Iterable[tuple[int, int]]
+) -> list[Piece]:
     pieces = [Piece(*reading.span(a, b), "taken-back", "put right at once") for a, b in taken]
     for statement in statements:
         if statement.taken_back:
             why = f"taken back: {statement.taken_back}"
             pieces.append(Piece(*reading.span(statement.start, statement.end), "taken-back", why))
     for kind in ("take-back",):
-        pieces += [Piece(*reading.span(m.start, m.end), "command", "takes words back") for m in reading.of(kind)]
+        pieces += [
+            Piece(*reading.span(m.start, m.end), "command", "takes words back") for m in reading.of(kind)
+        ]
     return pieces
 
 

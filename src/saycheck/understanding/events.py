@@ -66,7 +66,11 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         elif words[at] == "number" and at + 1 < end and words[at + 1] in NUMBERED:
             found.append(Mention("pointer", at, at + 2, Pointer(None, ())))
             at += 2
-        elif words[at] in BOTH and at not in taken and words[at + 1 : at + 2] not in (["sides"], ["of"], ["ends"]):
+        elif (
+            words[at] in BOTH
+            and at not in taken
+            and words[at + 1 : at + 2] not in (["sides"], ["of"], ["ends"])
+        ):
             found.append(Mention("pointer", at, at + 1, Pointer("both", ())))
             at += 1
         else:
@@ -89,7 +93,11 @@ def pointing(words: list[str], start: int, end: int) -> Pointer:
     sides = {s for i in range(start, end) if (s := is_side_word(words, i))}
     side = "both" if len(sides) == 2 else next(iter(sides), None)
     run = words[start:end]
-    ends = tuple(ENDS.get(w, w) for w in run if w in POINTING and w not in ("left", "right", "nearside", "offside", "other"))
+    ends = tuple(
+        ENDS.get(w, w)
+        for w in run
+        if w in POINTING and w not in ("left", "right", "nearside", "offside", "other")
+    )
     return Pointer(side, ends, "other" in run)
 
 

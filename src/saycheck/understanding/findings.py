@@ -4,14 +4,18 @@ from dataclasses import replace
 
 import pint
 
-from saycheck.models.walk import Evidence, Finding, Measurement, Word
+from saycheck.models.walk import Evidence, Finding, Measurement, State, Word
+from saycheck.understanding.confidence import confidence, features, reasons
 from saycheck.understanding.judge import Verdict, judge
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
+from saycheck.understanding.talk import context_of
 from saycheck.understanding.weigh import Weight
 from saycheck.understanding.text import Mention, Reading
 
-NOT_PART_WORDS = frozenset("the a an and our this that these those left right both all nearside offside".split())
+NOT_PART_WORDS = frozenset(
+    "the a an and our this that these those left right both all nearside offside".split()
+)
 NOT_MEASURES = frozenset(["day", "week", "month", "year", "min", "s"])
 
 
@@ -53,6 +57,13 @@ def heard_as(spoken: str, quote: str) -> str:
     return " ".join(words) or quote
 
 
+def reworded(verdict: Verdict, state: State) -> str:
+    """The condition where the weighing overturned the state: the words said nothing of the kind."""
+    if state in ("hidden", "later"):
+        return state
+    return verdict.condition if verdict.condition not in ("mentioned", "measured") else state
+
+
 class FindingMaker:
     """Makes findings of statements."""
 
@@ -91,10 +102,18 @@ class FindingMaker:
             line="hour meter",
         )
 
-    def __call__(self, reading: Reading, statement: Statement, words: list[Word], weight: Weight | None = None) -> Finding:
+    def __call__(
+        self, reading: Reading, statement: Statement, words: list[Word], weight: Weight | None = None
+    ) -> Finding:
         verdict: Verdict = judge(statement)
-        if weight is not None and weight.state != verdict.state:
-            verdict = replace(verdict, state=weight.state)  # type: ignore[arg-type]
+        ruled = verdict.state
+        if weight is None:
+            weight = Weight({ruled: 1.0})
+        if weight.state != verdict.state:
+            verdict = replace(verdict, state=weight.state, condition=reworded(verdict, weight.state))
+        talk = context_of(reading, statement)
+        sure = confidence(features(statement, verdict, weight, ruled, talk), weight, verdict.state)
+        why = reasons(statement, verdict, weight, ruled, sure)
         start, end = reading.span(statement.start, statement.end)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part
@@ -107,7 +126,6 @@ class FindingMaker:
             number, mention = statement.count
             counted = Quantity(float(number), "count", 0.0)
             measured.append(self.measurement(reading, counted, mention, "count"))
-        reasons = [] if part.part else ["part is not on the list"]
         return Finding(
             id="",
             zone=part.zone,
@@ -118,9 +136,9 @@ class FindingMaker:
             condition=verdict.condition,
             denied=verdict.denied,
             heard_as=heard_as(statement.subject.spoken, reading.text[start:end]),
-            confidence=0.9 if part.part else 0.6,
-            needs_review=bool(reasons),
-            review_reasons=reasons,
+            confidence=round(sure, 3),
+            needs_review=bool(why),
+            review_reasons=why,
             measurements=measured,
             evidence=[Evidence(char_start=start, char_end=end, start_s=start_s, end_s=end_s)],
             line=part.part.name if part.part else None,

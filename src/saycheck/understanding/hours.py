@@ -30,7 +30,34 @@ def readings(reading: Reading) -> list[tuple[Mention, float]]:
 
 def named(before: list[str], behind: list[str]) -> bool:
     """Whether the meter is named around a bare number."""
-    close = [w for w in before if w not in (",", ":", "is", "at", "says", "reads", "reading", "showing", "'s", "on", "it", "are", "the", "currently", "stands", "-")]
+    close = [
+        w
+        for w in before
+        if w
+        not in (
+            ",",
+            ":",
+            "is",
+            "at",
+            "says",
+            "reads",
+            "reading",
+            "showing",
+            "'s",
+            "on",
+            "it",
+            "are",
+            "the",
+            "currently",
+            "stands",
+            "-",
+        )
+    ]
     if close and close[-1] in METER_WORDS:
         return True
-    return behind[:3] in (["on", "the", "clock"], ["on", "the", "hours"], ["on", "the", "meter"], ["on", "the", "hour"]) or behind[:2] == ["on", "clock"]
+    return behind[:3] in (
+        ["on", "the", "clock"],
+        ["on", "the", "hours"],
+        ["on", "the", "meter"],
+        ["on", "the", "hour"],
+    ) or behind[:2] == ["on", "clock"]

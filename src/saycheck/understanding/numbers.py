@@ -39,7 +39,16 @@ ORDINALS = {
 }
 ORDINALS |= {w[:-1] + "ieth": n for w, n in TENS.items() if w != "fourty"}
 ORDINALS |= {"hundredth": 100, "thousandth": 1000, "millionth": 10**6, "billionth": 10**9}
-PARTS = {"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fifth": 5, "fifths": 5}
+PARTS = {
+    "half": 2,
+    "halves": 2,
+    "third": 3,
+    "thirds": 3,
+    "quarter": 4,
+    "quarters": 4,
+    "fifth": 5,
+    "fifths": 5,
+}
 PARTS |= {"sixth": 6, "sixths": 6, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10, "sixteenth": 16}
 PARTS |= {"sixteenths": 16, "twelfth": 12, "twelfths": 12, "hundredth": 100, "hundredths": 100}
 PARTS |= {"thousandth": 1000, "thousandths": 1000, "sixtyfourths": 64}
@@ -104,7 +113,12 @@ def cardinal(words: Sequence[str], at: int) -> tuple[int, int] | None:
     """Read a cardinal with scales ("two hundred and fifty four thousand and one"); (value, end)."""
     total, group, end, seen = 0, 0, at, False
     last_scale = 10**30
-    if at < len(words) and words[at] in ("a", "an", "one") and at + 1 < len(words) and words[at + 1] in SCALES:
+    if (
+        at < len(words)
+        and words[at] in ("a", "an", "one")
+        and at + 1 < len(words)
+        and words[at + 1] in SCALES
+    ):
         group, end, seen = 1, at + 1, True
     while end < len(words):
         word = words[end]
@@ -120,7 +134,11 @@ def cardinal(words: Sequence[str], at: int) -> tuple[int, int] | None:
             continue
         start = skip_and(words, end) if seen and group % 100 == 0 and (group or total) else end
         piece = below_hundred(words, start)
-        if piece is None or (seen and group % 100 != 0) or (seen and start == end and not group and not total):
+        if (
+            piece is None
+            or (seen and group % 100 != 0)
+            or (seen and start == end and not group and not total)
+        ):
             break
         if seen and words[start] in ("o", "oh", "zero", "nought"):
             break
@@ -306,7 +324,9 @@ def ordinal(words: Sequence[str], at: int = 0) -> tuple[int, int] | None:
     if word.isdigit() and words[at + 1 : at + 2] and words[at + 1] in ("st", "nd", "rd", "th"):
         return int(word), at + 2
     end = at
-    while end < len(words) and (words[end] in SMALL or words[end] in SCALES or words[end] in ("and", "a", "one", ",")):
+    while end < len(words) and (
+        words[end] in SMALL or words[end] in SCALES or words[end] in ("and", "a", "one", ",")
+    ):
         end += 1
     if word == "zeroth":
         return 0, at + 1

@@ -22,8 +22,12 @@ POSITIONS = frozenset(
 # Words that read as part names but seldom are, unless something is said of them.
 STOP_WORDS = frozenset("the a an and or of on in at to for with its it is are no not up off".split())
 # Plurals that are verbs behind a singular: "belt latches", "door locks".
-ALSO_VERBS = frozenset(["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"])
-BARE_WORDS = STOP_WORDS | frozenset(["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"])
+ALSO_VERBS = frozenset(
+    ["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"]
+)
+BARE_WORDS = STOP_WORDS | frozenset(
+    ["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"]
+)
 
 
 @dataclass(frozen=True)
@@ -98,7 +102,17 @@ class PartFinder:
                 at -= 1
             else:
                 break
-        while at < start and words[at] in ("old", "new", "all", "every", "side", "hand", "single", "near", "far"):
+        while at < start and words[at] in (
+            "old",
+            "new",
+            "all",
+            "every",
+            "side",
+            "hand",
+            "single",
+            "near",
+            "far",
+        ):
             at += 1
         return at
 
@@ -110,7 +124,9 @@ class PartFinder:
         folded = tuple(singular(ENDS.get(w, w)) for w in said if w not in drop)
         owner: tuple[str, ...] = ()
         if owner_end is not None:
-            owner = tuple(singular(ENDS.get(w, w)) for w in words[start:owner_end] if w not in drop and w != "'s")
+            owner = tuple(
+                singular(ENDS.get(w, w)) for w in words[start:owner_end] if w not in drop and w != "'s"
+            )
         head = folded[len(owner) :] if owner else folded
         return PartName(folded, head, side, owner, plural=singular(words[end - 1]) != words[end - 1])
 

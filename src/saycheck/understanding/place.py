@@ -24,8 +24,12 @@ SMALL_WORDS = frozenset(
     " well into onto from out side's walking start let us have a look get me first finally last end machine her his".split()
 )
 # "left" after these is what remains; "right" before these is no side.
-REMAINS = frozenset("much life meat plenty lots half inch mm mil tread what's it's quarter eighths sixteenths bit percent more some is that's nothing loads any none enough few six five four three two one eighth sixteenth been are there's were".split())
-NOT_SIDE_AFTER = frozenset("through on down up away then now there in out round so where over off into along across behind as to under back before at above below in next good".split())
+REMAINS = frozenset(
+    "much life meat plenty lots half inch mm mil tread what's it's quarter eighths sixteenths bit percent more some is that's nothing loads any none enough few six five four three two one eighth sixteenth been are there's were".split()
+)
+NOT_SIDE_AFTER = frozenset(
+    "through on down up away then now there in out round so where over off into along across behind as to under back before at above below in next good".split()
+)
 NOUNISH = frozenset("side hand one ones front rear hand-side lower upper".split())
 
 
@@ -50,7 +54,21 @@ def is_side_word(words: Sequence[str], at: int, ends_here: frozenset[int] = froz
     if word in RIGHT:
         if word != "right":
             return "right"
-        if before in ("all", "sits", "that's", "sitting", "is", "looks", "quite", "it's", "put", "not", "just", "closes", "set"):
+        if before in (
+            "all",
+            "sits",
+            "that's",
+            "sitting",
+            "is",
+            "looks",
+            "quite",
+            "it's",
+            "put",
+            "not",
+            "just",
+            "closes",
+            "set",
+        ):
             return None
         if before in ("the", "on", "front", "rear", "back", "upper", "lower", "left"):
             return "right"
@@ -109,7 +127,19 @@ class Places:
             side = is_side_word(words, at)
             if side and self.is_place(words, at):
                 return None, side, start + at + 1
-            if words[at] in ("round", "around", "to", "into", "in", "under", "up", "at", "behind", "on", "inside"):
+            if words[at] in (
+                "round",
+                "around",
+                "to",
+                "into",
+                "in",
+                "under",
+                "up",
+                "at",
+                "behind",
+                "on",
+                "inside",
+            ):
                 hit = self.table.longest(words, at) or self.table.longest(words, at + 1)
                 lead_in = words[:at] == [] or all(w in SMALL_WORDS for w in words[:at])
                 if hit and hit[0] < len(words) and lead_in:
@@ -125,12 +155,25 @@ class Places:
         after = [w for w in words[at + 1 : at + 4] if w not in ("-", "hand")]
         sided = after[:1] in (["side"], ["side's"])
         before = [w for w in words[max(0, at - 5) : at] if w not in ("the", "this", "my", "her")]
-        moved = any(w in ("down", "up", "round", "around", "along", "over", "going", "coming", "standing", "onto") for w in before)
+        moved = any(
+            w in ("down", "up", "round", "around", "along", "over", "going", "coming", "standing", "onto")
+            for w in before
+        )
         closed = after[1:2] if sided else after[:1]
         marks = not closed or closed[0] in (",", ".", ":", ";", "now", "then", "and", "!", "…", "—")
         if sided and moved:
             return True
-        if sided and self.leads(words, at) and at <= 6 and (marks or closed[0] not in ("of", "is", "has", "had", "one")):
+        if (
+            sided
+            and self.leads(words, at)
+            and at <= 6
+            and (marks or closed[0] not in ("of", "is", "has", "had", "one"))
+        ):
             return True
         nearside = words[at] in ("nearside", "offside")
-        return nearside and (moved or (at <= 1 and bool(closed) and closed[0] in ("now", "then", "first", "next", "working", "again")))
+        return nearside and (
+            moved
+            or (
+                at <= 1 and bool(closed) and closed[0] in ("now", "then", "first", "next", "working", "again")
+            )
+        )

@@ -24,7 +24,9 @@ HEDGES = (
 BETWEEN_NUMBERS = frozenset(["to", "or", "-", "–", "and"])
 # Words that are units only right behind a figure, since they are ordinary words as well.
 ONLY_WRITTEN = frozenset(["m", "a", "v", "c", "l", "h", "g", '"', "'", "s", "ft"])
-ARTICLE_UNITS = frozenset(["in", "L", "mL", "quart", "gal", "pint", "turn", "mm", "cm", "ft", "thread", "finger"])
+ARTICLE_UNITS = frozenset(
+    ["in", "L", "mL", "quart", "gal", "pint", "turn", "mm", "cm", "ft", "thread", "finger"]
+)
 STRESSED = frozenset(["good", "full", "bare", "scant", "fair", "big", "short"])
 NOT_AFTER_IN = frozenset(["thick", "wide", "long", "deep", "left", "high", "of", ".", ",", ";"])
 
@@ -66,7 +68,9 @@ class Quantities:
         said = words[start:end]
         if len(said) == 1 and said[0] in ONLY_WRITTEN and number.form != "written":
             return None
-        if said == ["in"] and not (number.form == "written" and (end >= len(words) or words[end] in NOT_AFTER_IN)):
+        if said == ["in"] and not (
+            number.form == "written" and (end >= len(words) or words[end] in NOT_AFTER_IN)
+        ):
             return None
         if number.form == "article" and number.value == 1 and unit.name not in ARTICLE_UNITS:
             return None
@@ -110,7 +114,7 @@ class Quantities:
         return end, self.quantity(number.value, unit, number.step / 2, number.form)
 
     def inch_and(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
-        """"Inch and a half": an inch without its number."""
+        """ "Inch and a half": an inch without its number."""
         part = fraction(words, at + 2) if words[at + 1 : at + 2] == ["and"] else None
         if part is None or part.value >= 1:
             return None
@@ -149,7 +153,10 @@ class Quantities:
                 quantity = replace(quantity, plus_minus=wide, hedged=True)
             if words[end : end + 1] == ["below"] and quantity.unit in (None, "degC", "degF"):
                 unit = quantity.unit or "degC"
-                quantity, end = replace(quantity, value=-abs(quantity.value), unit=unit, quantity="temperature"), end + 1
+                quantity, end = (
+                    replace(quantity, value=-abs(quantity.value), unit=unit, quantity="temperature"),
+                    end + 1,
+                )
             if words[end : end + 2] in (["below", "zero"], ["below", "freezing"]):
                 end += 2
             found.append((start if start is not None else at, end, quantity))

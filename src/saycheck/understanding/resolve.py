@@ -15,7 +15,9 @@ FITS = 0.62
 ZONE_BONUS = 0.12
 FOCUS_BONUS = 0.08
 OPTION_MALUS = 0.1
-IGNORED = frozenset("the a an of main single old new big little small long short one first second third fourth".split())
+IGNORED = frozenset(
+    "the a an of main single old new big little small long short one first second third fourth".split()
+)
 
 
 @dataclass(frozen=True)
@@ -58,7 +60,9 @@ class Resolver:
                     self.sayings.append((head, head, part))
                     for word in head:
                         self.by_word.setdefault(word, set()).add(len(self.sayings) - 1)
-        self.shared = {frozenset(folded(h)): s.name for s in vocabulary.shared.values() for h in (s.name, *s.heads)}
+        self.shared = {
+            frozenset(folded(h)): s.name for s in vocabulary.shared.values() for h in (s.name, *s.heads)
+        }
 
     @cached_property
     def zone_order(self) -> dict[str, int]:
@@ -105,7 +109,7 @@ class Resolver:
         return None
 
     def elided(self, words: tuple[str, ...], here: str) -> Resolved | None:
-        """"Tilt rod" is the rod of the tilt cylinder: a component named by its owner's first word."""
+        """ "Tilt rod" is the rod of the tilt cylinder: a component named by its owner's first word."""
         if len(words) < 2:
             return None
         for cut in range(len(words) - 1, 0, -1):

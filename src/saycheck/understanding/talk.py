@@ -20,7 +20,9 @@ def context_of(reading: Reading, statement: Statement) -> str | None:
             if not (start <= cue.start and cue.end <= end):
                 continue
             if cue.start >= statement.end:
-                if kind in ("teach", "story", "other-machine") and not set(words[statement.end : cue.start]) & (BREAKS | {",", "and"}):
+                if kind in ("teach", "story", "other-machine") and not set(
+                    words[statement.end : cue.start]
+                ) & (BREAKS | {",", "and"}):
                     return kind
                 continue
             between = range(cue.end, max(cue.end, statement.start))

@@ -53,6 +53,11 @@ class Unspoken:
             return replace(quantity, unit="degC", quantity="temperature")
         if form == "fraction" and value < 4:
             return replace(quantity, unit="in", quantity="length")
-        if last and last.value and 0.3 <= abs(value / last.value) <= 3 and not (value == int(value) and value < 5):
+        if (
+            last
+            and last.value
+            and 0.3 <= abs(value / last.value) <= 3
+            and not (value == int(value) and value < 5)
+        ):
             return replace(quantity, unit=last.unit, quantity=last.quantity)
         return quantity

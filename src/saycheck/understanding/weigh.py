@@ -20,6 +20,8 @@ CUES = (
     "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "generic", "hypothesis", "story", "other-machine",
     "same", "here", "chat", "quote", "slight", "strong", "correct", "take-back", "except", "not-story", "not-hypothesis",
 )  # fmt: skip
+NEXT = ("keep-an-eye", "needs-work", "hidden", "later", "same")
+LAST = ("teach", "story", "hypothesis", "other-machine")
 AHEAD = 12
 
 
@@ -64,22 +66,39 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
     part = statement.subject.part
     inside = range(statement.start, stop)
     own = [words[i] for i in inside if not (statement.subject.start <= i < statement.subject.end)]
-    out = [f"rule={verdict.state}", f"cond={verdict.condition}/{verdict.state}/{verdict.denied}", f"talk={talk}", f"rule={verdict.state} talk={talk}"]
+    out = [
+        f"rule={verdict.state}",
+        f"cond={verdict.condition}/{verdict.state}/{verdict.denied}",
+        f"talk={talk}",
+        f"rule={verdict.state} talk={talk}",
+    ]
     out += [f"w={w}" for w in own] + [f"ww={a} {b}" for a, b in zip(own, own[1:], strict=False)]
-    out += [f"www={a} {b} {c}" for a, b, c in zip(own, own[1:], own[2:], strict=False)]
     before = words[max(start, statement.start - AHEAD) : statement.start]
     out += [f"pre={w}" for w in before] + [f"pre2={a} {b}" for a, b in zip(before, before[1:], strict=False)]
-    whole = [words[i] for i in range(start, end) if not (statement.subject.start <= i < statement.subject.end)]
+    whole = [
+        words[i] for i in range(start, end) if not (statement.subject.start <= i < statement.subject.end)
+    ]
     out += [f"s={w}" for w in whole] + [f"ss={a} {b}" for a, b in zip(whole, whole[1:], strict=False)]
     out += [f"first={words[start]}", f"first2={' '.join(words[start : start + 2])}", f"ends={words[end - 1]}"]
     out += [f"det={words[statement.start - 1] if statement.start > start else '#'}"]
     out += [f"mark={m}" for m in statement.marks] + [f"claims={min(len(statement.claims), 3)}"]
-    out += [f"like={part.part.like if part.part else '-'}", f"carried={statement.subject.carried}", f"known={part.part is not None}"]
+    out += [
+        f"like={part.part.like if part.part else '-'}",
+        f"carried={statement.subject.carried}",
+        f"known={part.part is not None}",
+    ]
     out += [f"qty={q.quantity}" for q, _ in statement.quantities] or ["qty=none"]
-    out += [f"side={statement.subject.told_side}", f"at={min(statement.start - start, 6)}", f"count={statement.count is not None}"]
+    out += [
+        f"side={statement.subject.told_side}",
+        f"at={min(statement.start - start, 6)}",
+        f"count={statement.count is not None}",
+    ]
     out += [f"long={min((end - start) // 6, 5)}", f"size={min(len(own), 6)}"]
     for claim in statement.claims:
-        out += [f"c={claim.said.condition.name}/{claim.denied}/{claim.degree}", f"cw={words[claim.mention.start]}"]
+        out += [
+            f"c={claim.said.condition.name}/{claim.denied}/{claim.degree}",
+            f"cw={words[claim.mention.start]}",
+        ]
     for kind in CUES:
         for cue in reading.of(kind):
             if start <= cue.start and cue.end <= end:
@@ -87,12 +106,10 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
                 out.append(f"{kind}:{where}")
     if statement.sentence + 1 < len(reading.sentences):
         a, b = reading.sentences[statement.sentence + 1]
-        out += [f"next={w}" for w in words[a : min(b, a + 6)]]
-        out += [f"next:{kind}" for kind in ("keep-an-eye", "needs-work", "hidden", "later", "same") for m in reading.of(kind) if a <= m.start < b]
+        out += [f"next:{kind}" for kind in NEXT for m in reading.of(kind) if a <= m.start < b]
     if statement.sentence:
         a, b = reading.sentences[statement.sentence - 1]
-        out += [f"last={w}" for w in words[max(a, b - 6) : b]]
-        out += [f"last:{kind}" for kind in ("teach", "story", "hypothesis", "other-machine") for m in reading.of(kind) if a <= m.start < b]
+        out += [f"last:{kind}" for kind in LAST for m in reading.of(kind) if a <= m.start < b]
     return out
 
 

@@ -44,7 +44,9 @@ def kept(kind: str, name: str, make: Callable[[Path], None], home: Path | None =
         if not place.is_dir():
             raise EarError(f"the cache folder '{place}' could not be put in place; look at its permissions")
     except OSError as error:
-        raise EarError(f"the cache folder '{shelf}' cannot be written ({error.strerror}); free some space") from error
+        raise EarError(
+            f"the cache folder '{shelf}' cannot be written ({error.strerror}); free some space"
+        ) from error
     finally:
         shutil.rmtree(making, ignore_errors=True)
     _tidy(shelf, place)

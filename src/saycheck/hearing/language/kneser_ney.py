@@ -35,7 +35,9 @@ class Discounts:
         found = (1 - 2 * y * n2 / n1, 2 - 3 * y * n3 / n2, 3 - 4 * y * n4 / n3)
         # Counts made by a generator need not fall off as counts of language do; a discount must leave
         # something to the n-gram and something to the words not seen.
-        return cls(*(min(max(value, 0.05), limit) for value, limit in zip(found, (0.95, 1.95, 2.95), strict=True)))
+        return cls(
+            *(min(max(value, 0.05), limit) for value, limit in zip(found, (0.95, 1.95, 2.95), strict=True))
+        )
 
     def of(self, counts: Ints) -> Floats:
         """The discount of each count."""
@@ -43,7 +45,9 @@ class Discounts:
 
 
 def estimate(
-    sentences: Iterable[Sequence[str]], discounts: Sequence[Discounts] | None = None, words: Iterable[str] = ()
+    sentences: Iterable[Sequence[str]],
+    discounts: Sequence[Discounts] | None = None,
+    words: Iterable[str] = (),
 ) -> Trigram:
     """Return the trigram of ``sentences`` over all their words and ``words``.
 
@@ -54,7 +58,9 @@ def estimate(
     size = len(names)
     first, second, third = stream[:-2], stream[1:-1], stream[2:]
     within = (first != END) & (second != END) & (third != START)
-    triples, triple_counts = np.unique((first * size + second)[within] * size + third[within], return_counts=True)
+    triples, triple_counts = np.unique(
+        (first * size + second)[within] * size + third[within], return_counts=True
+    )
     pairs_in = (stream[:-1] != END) & (stream[1:] != START)
     pairs, pair_counts = np.unique((stream[:-1] * size + stream[1:])[pairs_in], return_counts=True)
 
@@ -103,7 +109,9 @@ def _unigram(weights: Ints, discounts: Discounts) -> tuple[Floats, float]:
     return np.where(sayable, kept + free / np.count_nonzero(sayable), 0.0), free
 
 
-def _level(contexts: Ints, counts: Ints, discounts: Discounts, lower: Floats, size: int) -> tuple[Floats, Floats]:
+def _level(
+    contexts: Ints, counts: Ints, discounts: Discounts, lower: Floats, size: int
+) -> tuple[Floats, Floats]:
     """One order: interpolated probabilities, and for each context the weight of the order below."""
     totals = np.bincount(contexts, counts, size)
     taken = np.minimum(discounts.of(counts), counts)

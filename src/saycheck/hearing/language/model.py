@@ -1,8 +1,8 @@
 """The language model of one machine kind: made from its vocabulary, mixed with general English, kept.
 
-    language = trade_language(load("wheel-loader"))
-    language.arpa, language.dictionary      files for pocketsphinx
-    language.words.logp10(("left", "lift"), "cylinder")
+language = trade_language(load("wheel-loader"))
+language.arpa, language.dictionary      files for pocketsphinx
+language.words.logp10(("left", "lift"), "cylinder")
 """
 
 from bisect import bisect_left
@@ -46,11 +46,11 @@ class WordModel:
         self._unigram = np.log10(np.maximum(trigram.unigram, 1e-10)).tolist()
         self._backoff = np.log10(np.maximum(trigram.backoff, 1e-10)).tolist()
         # A bisection over a memory view is ten times as fast as numpy's for one number at a time.
-        self._pairs, self._triples = (memoryview(n.codes) for n in (trigram.pairs, trigram.triples))
+        self._pairs, self._triples = (n.codes.data for n in (trigram.pairs, trigram.triples))
         self._pair_p, self._triple_p = (
-            memoryview(np.log10(np.maximum(n.p, 1e-10))) for n in (trigram.pairs, trigram.triples)
+            np.log10(np.maximum(n.p, 1e-10)).data for n in (trigram.pairs, trigram.triples)
         )
-        self._pair_backoff = memoryview(np.log10(np.maximum(trigram.pairs.backoff, 1e-10)))
+        self._pair_backoff = np.log10(np.maximum(trigram.pairs.backoff, 1e-10)).data
         self.spelling = spelling
 
     def knows(self, word: str) -> bool:
@@ -101,20 +101,28 @@ class Language:
     words: WordModel
 
 
-def trade_language(vocabulary: Vocabulary, folders: Sequence[Path] = (), cache: Path | None = None) -> Language:
+def trade_language(
+    vocabulary: Vocabulary, folders: Sequence[Path] = (), cache: Path | None = None
+) -> Language:
     """The language model of a vocabulary; made in seconds the first time, then kept in the cache folder.
 
     ``folders`` are the shop's own, as given to ``vocabulary.load``. Raises EarError where the cache
     folder cannot be written.
     """
     name = f"{vocabulary.kind}-{vocabulary.version}-{RECIPE}"
-    folder = kept("language", name, partial(_make, vocabulary=vocabulary, folders=folders, cache=cache), cache)
+    folder = kept(
+        "language", name, partial(_make, vocabulary=vocabulary, folders=folders, cache=cache), cache
+    )
     trigram = read(folder / "trigram.npz")
-    return Language(folder / "words.arpa", folder / "words.dict", WordModel(trigram, Spelling(read_talk(folders))))
+    return Language(
+        folder / "words.arpa", folder / "words.dict", WordModel(trigram, Spelling(read_talk(folders)))
+    )
 
 
 def _make(folder: Path, vocabulary: Vocabulary, folders: Sequence[Path], cache: Path | None) -> None:
-    conditions = [c for table in shared_tables("conditions.toml", Conditions, folders) for c in table.condition]
+    conditions = [
+        c for table in shared_tables("conditions.toml", Conditions, folders) for c in table.condition
+    ]
     trade = estimate(sentences(vocabulary, conditions, read_talk(folders), SENTENCES))
     mixed = trade.mixed(_general(cache), GENERAL_SHARE).thinned(LEAST_GAIN)
     mixed.write_arpa(folder / "words.arpa")
@@ -161,7 +169,8 @@ def read(path: Path) -> Trigram:
     """Read what ``write`` wrote."""
     with np.load(path) as data:
         pairs, triples = (
-            Ngrams(data[f"{name}_codes"], data[f"{name}_p"], data[f"{name}_backoff"]) for name in ("pairs", "triples")
+            Ngrams(data[f"{name}_codes"], data[f"{name}_p"], data[f"{name}_backoff"])
+            for name in ("pairs", "triples")
         )
         return Trigram(tuple(data["words"].tolist()), data["unigram"], data["backoff"], pairs, triples)
 
@@ -172,6 +181,8 @@ def perplexity(words: WordModel, stretches: Sequence[Sequence[str]]) -> float:
     for stretch in stretches:
         said = ["<s>", *words.folded(stretch), "</s>"]
         logs += [
-            words.logp10(tuple(said[max(at - 2, 0) : at]), said[at]) for at in range(1, len(said)) if words.knows(said[at])
+            words.logp10(tuple(said[max(at - 2, 0) : at]), said[at])
+            for at in range(1, len(said))
+            if words.knows(said[at])
         ]
     return float(10 ** (-sum(logs) / max(len(logs), 1))) if logs else log10(1)

@@ -106,7 +106,10 @@ class Trigram:
         """
         words = list(dict.fromkeys([*self.words, *other.words]))
         ours, theirs = self.over(words), other.over(words)
-        mix = lambda a, b: (1 - share) * a + share * b  # noqa: E731 - one line, used three times below
+
+        def mix(a: Floats, b: Floats) -> Floats:
+            return (1 - share) * a + share * b
+
         pair_codes = np.union1d(ours.pairs.codes, theirs.pairs.codes)
         triple_codes = np.union1d(ours.triples.codes, theirs.triples.codes)
         size = len(words)
@@ -116,9 +119,13 @@ class Trigram:
             tuple(words),
             mix(ours.unigram, theirs.unigram),
             np.ones(size),
-            Ngrams(pair_codes, mix(ours.pair_p(pair_codes), theirs.pair_p(pair_codes)), np.ones(len(pair_codes))),
             Ngrams(
-                triple_codes, mix(ours.triple_p(triple_codes), theirs.triple_p(triple_codes)), np.ones(len(triple_codes))
+                pair_codes, mix(ours.pair_p(pair_codes), theirs.pair_p(pair_codes)), np.ones(len(pair_codes))
+            ),
+            Ngrams(
+                triple_codes,
+                mix(ours.triple_p(triple_codes), theirs.triple_p(triple_codes)),
+                np.ones(len(triple_codes)),
             ),
         )
         return mixture.balanced()
@@ -130,7 +137,9 @@ class Trigram:
         a simpler cousin of Stolcke's entropy pruning (1998).
         """
         backed = self.pair_p(self.triples.codes % len(self.words) ** 2)
-        gain = self.triples.p * np.abs(np.log(np.maximum(self.triples.p, _LOWEST) / np.maximum(backed, _LOWEST)))
+        gain = self.triples.p * np.abs(
+            np.log(np.maximum(self.triples.p, _LOWEST) / np.maximum(backed, _LOWEST))
+        )
         kept = gain >= least_gain
         triples = Ngrams(self.triples.codes[kept], self.triples.p[kept], self.triples.backoff[kept])
         return replace(self, triples=triples).balanced()
@@ -139,13 +148,13 @@ class Trigram:
         """The same n-grams with back-off weights that let each context sum to one."""
         size = len(self.words)
         contexts = self.pairs.codes // size
-        seen = np.bincount(contexts, self.pairs.p, size)
-        below = np.bincount(contexts, self.unigram[self.pairs.codes % size], size)
+        seen = _sums(contexts, self.pairs.p, size)
+        below = _sums(contexts, self.unigram[self.pairs.codes % size], size)
         backoff = _weight(seen, below)
         level = replace(self, backoff=backoff)
         context, _ = self.pairs.find(self.triples.codes // size)
-        seen = np.bincount(context, self.triples.p, len(self.pairs.codes))
-        below = np.bincount(context, level.pair_p(self.triples.codes % (size * size)), len(self.pairs.codes))
+        seen = _sums(context, self.triples.p, len(self.pairs.codes))
+        below = _sums(context, level.pair_p(self.triples.codes % (size * size)), len(self.pairs.codes))
         return replace(level, pairs=replace(self.pairs, backoff=_weight(seen, below)))
 
     def write_arpa(self, path: Path) -> None:
@@ -192,6 +201,11 @@ def _recoded(ngrams: Ngrams, order: int, moved: Ints, size: int) -> Ngrams:
 def _weight(seen: Floats, below: Floats) -> Floats:
     """What is left to words not seen, over what the order below gives those words."""
     return np.clip((1 - seen) / np.maximum(1 - below, _LOWEST), 1e-7, 1e4)
+
+
+def _sums(places: Ints, values: Floats, size: int) -> Floats:
+    """The values added up by place."""
+    return np.bincount(places, values, size).astype(np.float64)
 
 
 def _log10(values: Floats) -> Floats:

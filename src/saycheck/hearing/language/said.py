@@ -5,7 +5,7 @@ no source; the forms themselves are those that ``understanding.numbers`` reads.
 """
 
 import random
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 Said = Callable[[random.Random], str]
 
@@ -89,7 +89,9 @@ def fraction(rng: random.Random) -> str:
     """A fraction, alone or after a whole number."""
     said = rng.choice(FRACTIONS)
     if rng.random() < 0.3:
-        return f"{ONES[1 + int(rng.expovariate(0.5)) % 9]} and {said if said.split()[0] != 'half' else 'a half'}"
+        return (
+            f"{ONES[1 + int(rng.expovariate(0.5)) % 9]} and {said if said.split()[0] != 'half' else 'a half'}"
+        )
     return said
 
 
@@ -116,7 +118,8 @@ def length(rng: random.Random) -> str:
         if rng.random() < 0.22:
             return f"{decimal(30, rng)} {unit}"
         if rng.random() < 0.06:
-            return f"{rng.choice(('half', 'half a', 'a', 'one and a half', 'two and a half'))} {'mil' if unit == 'mm' else unit.removesuffix('s')}"
+            half = rng.choice(("half", "half a", "a", "one and a half", "two and a half"))
+            return f"{half} {'mil' if unit == 'mm' else unit.removesuffix('s')}"
         return f"{number(1, high, rng, 1 if high == 30 else 5)} {unit}"
     if dice < 0.78:
         said = fraction(rng)
@@ -128,7 +131,10 @@ def length(rng: random.Random) -> str:
         return f"{said} {rng.choice(('inch', 'of an inch', 'of an inch', ''))}"
     if dice < 0.88:
         return f"{number(2, 90, rng)} {rng.choice(('thou', 'thou', 'thousandths'))}"
-    return f"{number(1, 40, rng)} {rng.choice(('centimetres', 'cm', 'feet', 'foot', 'metres', 'fingers', 'turns', 'threads'))}"
+    return f"{number(1, 40, rng)} {rng.choice(_SELDOM)}"
+
+
+_SELDOM = ("centimetres", "cm", "feet", "foot", "metres", "fingers", "turns", "threads")
 
 
 def pressure(rng: random.Random) -> str:
@@ -148,7 +154,9 @@ def volts(rng: random.Random) -> str:
     ahead = rng.choice((11, 12, 12, 12, 13, 13, 14, 14, 23, 24, 24, 25, 27, 28))
     said = digits(str(ahead), rng) if rng.random() < 0.3 else whole(ahead, rng)
     if rng.random() < 0.85:
-        said += " point " + digits(str(rng.randrange(10)) if rng.random() < 0.7 else f"{rng.randrange(100):02d}", rng)
+        said += " point " + digits(
+            str(rng.randrange(10)) if rng.random() < 0.7 else f"{rng.randrange(100):02d}", rng
+        )
     return f"{said} {rng.choice(('volts', 'volts', 'volts', 'volt', ''))}"
 
 
@@ -157,7 +165,9 @@ def temperature(rng: random.Random) -> str:
     said = number(1, 100, rng)
     if rng.random() < 0.45:
         said = rng.choice(("minus", "minus", "negative")) + " " + number(5, 45, rng)
-    return f"{said} {rng.choice(('degrees', 'degrees', 'degrees celsius', 'degrees fahrenheit', 'below', ''))}"
+    return (
+        f"{said} {rng.choice(('degrees', 'degrees', 'degrees celsius', 'degrees fahrenheit', 'below', ''))}"
+    )
 
 
 def percent(rng: random.Random) -> str:
@@ -190,12 +200,14 @@ def litres(rng: random.Random) -> str:
 def time(rng: random.Random) -> str:
     """A time of day or a while."""
     hour = ONES[rng.randrange(1, 13)]
-    forms: Sequence[str] = (
-        f"{hour} o'clock", f"half past {hour}", f"ten past {hour}", f"quarter to {hour}", f"quarter past {hour}",
-        f"twenty to {hour}", f"{hour} thirty", f"{hour} fifteen", f"{hour} this morning", f"{count(rng)} hours",
-        f"{count(rng)} minutes", f"{count(rng)} weeks", f"{count(rng)} days", f"{count(rng)} months",
-        f"oh {hour} hundred",
-    )  # fmt: skip
+    before = ("half past", "ten past", "quarter to", "quarter past", "twenty to", "just after", "about")
+    after = ("o'clock", "thirty", "fifteen", "this morning", "hundred")
+    while_ = ("hours", "minutes", "weeks", "days", "months")
+    forms = (
+        f"{rng.choice(before)} {hour}",
+        f"{hour} {rng.choice(after)}",
+        f"{count(rng)} {rng.choice(while_)}",
+    )
     return rng.choice(forms)
 
 
@@ -205,7 +217,13 @@ def speed(rng: random.Random) -> str:
 
 
 BY_UNIT: dict[str, Said] = {
-    "mm": length, "in": length, "cm": length, "thou": length, "psi": pressure, "bar": pressure, "kPa": pressure,
-    "V": volts, "percent": percent, "degC": temperature, "degF": temperature, "h": hours, "L": litres, "rpm": speed,
-}  # fmt: skip
+    **dict.fromkeys(("mm", "in", "cm", "thou"), length),
+    **dict.fromkeys(("psi", "bar", "kPa"), pressure),
+    **dict.fromkeys(("degC", "degF"), temperature),
+    "V": volts,
+    "percent": percent,
+    "h": hours,
+    "L": litres,
+    "rpm": speed,
+}
 """How a measure is said, by the unit that the vocabulary gives it."""

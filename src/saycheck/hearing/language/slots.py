@@ -53,7 +53,18 @@ class Slots:
             "number": lambda rng: said.number(1, 100, rng),
             "digits": lambda rng: said.digits(str(rng.randrange(10, 10 ** rng.choice((2, 2, 3, 4, 5)))), rng),
         }
-        for name in ("length", "pressure", "volts", "percent", "hours", "litres", "time", "count", "nth", "fraction"):
+        for name in (
+            "length",
+            "pressure",
+            "volts",
+            "percent",
+            "hours",
+            "litres",
+            "time",
+            "count",
+            "nth",
+            "fraction",
+        ):
             found[name] = getattr(said, name)
         found["temp"] = said.temperature
         return found
@@ -78,16 +89,22 @@ class Slots:
         if dice < 0.72:
             first, _, rest = name.partition(" ")
             # "front left tyre" as well as "left front tyre"
-            return f"{first} {side} {rest}" if first in ("front", "rear") and dice < 0.25 else f"{side} {name}"
+            return (
+                f"{first} {side} {rest}" if first in ("front", "rear") and dice < 0.25 else f"{side} {name}"
+            )
         if dice < 0.85:
             return f"{name} {side.split()[0]}"
         return f"{name} on the {side}{' side' if dice < 0.9 else ''}"
 
     def piece(self, rng: random.Random) -> str:
         """Something found on the part named last."""
-        name = rng.choice(self.part.components) if self.part.components else rng.choice(self.part.heads or self.shared)
+        name = (
+            rng.choice(self.part.components)
+            if self.part.components
+            else rng.choice(self.part.heads or self.shared)
+        )
         shared = self.vocabulary.shared.get(name)
-        return rng.choice((name, name, *shared.heads)) if shared else name
+        return rng.choice((name, *shared.heads)) if shared and rng.random() < 0.5 else name
 
     def good(self, rng: random.Random) -> str:
         """A way to say that something is fine."""
@@ -97,7 +114,9 @@ class Slots:
         """A measure of the part named last, else a length or a pressure."""
         if self.part.measures and rng.random() < 0.8:
             return said.BY_UNIT.get(rng.choice(self.part.measures).unit, said.length)(rng)
-        return rng.choice((said.length, said.length, said.length, said.pressure, said.percent, said.fraction))(rng)
+        return rng.choice(
+            (said.length, said.length, said.length, said.pressure, said.percent, said.fraction)
+        )(rng)
 
     def _fault(self, kind: str, rng: random.Random) -> str:
         fitting = self.fitting[self.part.name]
@@ -107,7 +126,7 @@ class Slots:
 
 
 class _Forms:
-    """The words of some conditions by what they are; every condition as likely, its first words likelier."""
+    """The words of some conditions by what they are."""
 
     def __init__(self, conditions: Sequence[Condition]) -> None:
         self.by_kind: dict[str, list[list[str]]] = {"adjectives": [], "nouns": [], "doing": [], "phrases": []}
@@ -129,8 +148,7 @@ class _Forms:
 
     def any(self, kinds: Sequence[str], rng: random.Random) -> str:
         """A word of one of the kinds."""
-        words = rng.choice(self.by_kind[rng.choice(kinds)])
-        return words[min(int(rng.expovariate(2.5 / len(words))), len(words) - 1)] if len(words) > 1 else words[0]
+        return rng.choice(rng.choice(self.by_kind[rng.choice(kinds)]))
 
 
 def plural(name: str) -> str:
@@ -162,8 +180,9 @@ def ing(verb: str) -> str:
 _PASTS = {
     "break": "broken", "tear": "torn", "bend": "bent", "split": "split", "wear": "worn", "weep": "weeping",
     "freeze": "frozen", "burn": "burnt", "burst": "burst", "stick": "stuck", "blow": "blown", "cut": "cut",
-    "let": "let", "come": "come", "go": "gone", "fall": "fallen", "bleed": "bled", "lose": "lost", "run": "run",
-    "hold": "held", "hang": "hanging", "rub": "rubbed", "catch": "caught", "drag": "dragged", "eat": "eaten",
+    "let": "let", "come": "come", "go": "gone", "fall": "fallen", "bleed": "bled", "lose": "lost",
+    "run": "run", "hold": "held", "hang": "hanging", "rub": "rubbed", "catch": "caught",
+    "drag": "dragged", "eat": "eaten",
 }  # fmt: skip
 
 

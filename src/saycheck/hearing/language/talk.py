@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from pydantic import Field
+
 from saycheck.hearing.language.phrasing import Run, parsed
 from saycheck.vocabulary.load import shared_tables
 from saycheck.vocabulary.schema import Table
@@ -15,7 +17,7 @@ class ListsFile(Table):
     """``talk/words.toml``: named lists, alternatives parted by a bar, and spellings made one."""
 
     lists: dict[str, str]
-    spelling: dict[str, str] = {}
+    spelling: dict[str, str] = Field(default={})
 
 
 class MannerFile(Table):
