@@ -193,7 +193,8 @@ def main() -> int:
         row = tally.row()
         rows.append({"level": level, "ear": name, **row})
         if not asked.json:
-            print(f"{level:8}{name:10}{row['wer']:12.3f}{row['perfect']:10.3f}{row['rtf']:11.3f}", flush=True)
+            share = f"{row['perfect']:.3f}" if tally.perfect else "-"
+            print(f"{level:8}{name:10}{row['wer']:12.3f}{share:>10}{row['rtf']:11.3f}", flush=True)
     if asked.json:
         print(json.dumps(rows, indent=1))
     return 0

@@ -9,6 +9,8 @@ since understanding reads them alike. Apostrophes go: "bucket's" and "buckets" s
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import groupby
+from typing import Any
 
 _ONE_SPELLING = {
     "tyre": "tire", "tyres": "tires", "colour": "color", "metre": "meter", "metres": "meters",
@@ -87,18 +89,21 @@ def score(said: str, heard: str, quotes: Sequence[str]) -> Score:
     return Score(len(words), errors, tuple(_perfect(said, quote, words, mine) for quote in quotes))
 
 
-def _heard_for(words: Sequence[str], other: Sequence[str], changes: Sequence[object]) -> list[list[str]]:
-    """What was heard in place of each word; insertions go to the word before."""
+def _heard_for(words: Sequence[str], other: Sequence[str], changes: Sequence[Any]) -> list[list[str]]:
+    """What was heard in place of each word; words only added go to the word before.
+
+    Changes that touch are taken together: "hand" added and "rail" for "handrail" is "hand rail" for it.
+    """
     mine: list[list[str]] = [[] for _ in words]
-    for change in changes:
-        a, b = change.ref_start_idx, change.ref_end_idx  # type: ignore[attr-defined]
-        c, d = change.hyp_start_idx, change.hyp_end_idx  # type: ignore[attr-defined]
-        if a == b:
-            if a > 0:
-                mine[a - 1] += other[c:d]
-            continue
+    for equal, group in groupby(changes, key=lambda change: change.type == "equal"):
+        run = list(group)
+        a, b = run[0].ref_start_idx, run[-1].ref_end_idx
+        c, d = run[0].hyp_start_idx, run[-1].hyp_end_idx
+        if a == b and a > 0:
+            mine[a - 1] += other[c:d]
         for n in range(b - a):
-            mine[a + n] += other[c + n * (d - c) // (b - a) : c + (n + 1) * (d - c) // (b - a)]
+            first, after = (n, n + 1) if equal else (n * (d - c) // (b - a), (n + 1) * (d - c) // (b - a))
+            mine[a + n] += other[c + first : c + after]
     return mine
 
 

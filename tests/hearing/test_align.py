@@ -26,7 +26,8 @@ def passage() -> Samples:
     if not PASSAGE.exists():
         pytest.skip("no human speech here; it comes with Debian's package pocketsphinx-testdata")
     with wave.open(str(PASSAGE)) as sound:
-        return np.frombuffer(sound.readframes(sound.getnframes()), "<i2").astype(np.float32) / 32768
+        raw = np.frombuffer(sound.readframes(sound.getnframes()), "<i2")
+    return np.asarray(raw / 32768, np.float32)
 
 
 def noise(seconds: float) -> Samples:

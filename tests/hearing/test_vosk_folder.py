@@ -1,6 +1,6 @@
 """Finding a Vosk model folder and telling a good one from others before Vosk sees it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -27,7 +27,7 @@ FILES = {
 OLD = {"final.mdl": KALDI, "mfcc.conf": b"--num-ceps=40\n", "HCLG.fst": FST}
 
 
-def laid_out(folder: Path, files: dict[str, bytes | None]) -> Path:
+def laid_out(folder: Path, files: Mapping[str, bytes | None]) -> Path:
     """Write files below a folder; None leaves one out."""
     for name, content in files.items():
         if content is not None:
@@ -53,7 +53,7 @@ def at_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
         OLD,
     ],
 )
-def test_a_whole_model_passes(tmp_path: Path, files: dict[str, bytes | None]) -> None:
+def test_a_whole_model_passes(tmp_path: Path, files: Mapping[str, bytes | None]) -> None:
     """Both layouts, with either kind of graph, with and without speaker adaptation."""
     folder = laid_out(tmp_path / "model", files)
 

@@ -1,5 +1,6 @@
 """Which ears listen: what ``--ear`` chooses, each opened in its own process."""
 
+import os
 from functools import partial
 from pathlib import Path
 
@@ -9,6 +10,9 @@ from saycheck.hearing.language.model import trade_language
 from saycheck.hearing.side_by_side import EarProcess
 from saycheck.hearing.vosk_folder import checked, home, named
 from saycheck.vocabulary.load import load
+
+MOST_THREADS = 2
+"""Threads for an ear that hears alone."""
 
 CHOICES = ("both", "builtin", "plain", "trade", "vosk")
 
@@ -31,18 +35,19 @@ def chosen(choice: str, kind: str, model: Path | None = None) -> list[EarProcess
     elif model is not None:
         raise EarError(f"the {choice} ear takes no model folder; leave out --model, or say --ear vosk")
     names = {"both": ["vosk" if model else "builtin", "trade"]}.get(choice, [choice])
-    return [EarProcess(name, partial(open_ear, name, kind, model)) for name in names]
+    if {"builtin", "trade"} & set(names):
+        trade_language(load(kind))  # made once, before two ears would make it side by side
+    threads = 1 if len(names) > 1 else min(os.cpu_count() or 1, MOST_THREADS)
+    return [EarProcess(name, partial(open_ear, name, kind, model, threads)) for name in names]
 
 
-def open_ear(name: str, kind: str, model: Path | None = None) -> Ear:
-    """Build an ear, here and now; takes a second or more."""
+def open_ear(name: str, kind: str, model: Path | None = None, threads: int = 1) -> Ear:
+    """Build an ear, here and now; takes a second or more. ``threads`` is for the ear that can use several."""
     match name:
         case "builtin":
-            from saycheck.hearing.bias import Bias, GeneralEnglish
-            from saycheck.hearing.builtin_ear import BuiltinEar
+            from saycheck.hearing.builtin_ear import biased_ear
 
-            words = trade_language(load(kind)).words
-            return BuiltinEar(Bias(words, GeneralEnglish(), folded=words.folded))
+            return biased_ear(load(kind), threads=threads)
         case "plain":
             from saycheck.hearing.builtin_ear import PlainBuiltinEar
 
