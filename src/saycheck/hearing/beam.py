@@ -12,7 +12,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from saycheck.hearing.bias import BEGIN, Bias, Said
+from saycheck.hearing.before import NOTHING, Before
+from saycheck.hearing.bias import Bias, Said
 from saycheck.hearing.ear import SAMPLE_RATE, Samples
 from saycheck.hearing.speech_model import Floats, SpeechModel
 from saycheck.hearing.tokens import END, SPACE, Tokens
@@ -70,12 +71,20 @@ class _Step(NamedTuple):
 
 
 def search(
-    model: SpeechModel, samples: Samples, bias: Bias | None = None, how: Search = Search()
+    model: SpeechModel,
+    samples: Samples,
+    bias: Bias | None = None,
+    how: Search | None = None,
+    before: Before = NOTHING,
 ) -> list[Reading]:
-    """Return the readings of ``samples`` (16 kHz, at least 0.1 s), best first; none says the same twice."""
+    """Return the readings of ``samples`` (16 kHz, at least 0.1 s), best first; none says the same twice.
+
+    ``before`` is what was heard ahead of them; it is in no reading.
+    """
+    how = how or Search()
     tokens = model.tokens
-    heard, scores = model.begin(samples)
-    growing = [_Growing((), (), 0.0, 0.0, BEGIN, "", "")]
+    heard, scores = model.begin(np.concatenate([before.samples, samples]), before.flat)
+    growing = [_Growing((), (), 0.0, 0.0, before.said(bias), "", "")]
     ended: list[tuple[str, Reading]] = []
     for _ in range(int(len(samples) / SAMPLE_RATE * how.pieces_per_s) + 10):
         steps = _steps(tokens, growing, _log_softmax(scores, tokens), bias, how)

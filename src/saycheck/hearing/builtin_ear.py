@@ -16,6 +16,7 @@ from saycheck.errors import EarError
 from saycheck.hearing.ahead import promises
 from saycheck.hearing.align import Aligner, Placed
 from saycheck.hearing.beam import Reading, Search, search
+from saycheck.hearing.before import MOST_S, NOTHING, TOGETHER_S, Before
 from saycheck.hearing.bias import Bias, GeneralEnglish
 from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
 from saycheck.hearing.language.model import trade_language
@@ -30,6 +31,10 @@ _FRAME = SAMPLE_RATE // 50
 _LOUD = 0.1
 """Root mean square that the loudest twentieth of the frames of a phrase is brought to."""
 _MOST_GAIN = 100.0
+_STILL_KNOWN_S = 20.0
+"""A pause after which what was said before it no longer helps."""
+_BELIEVED = -1.0
+"""Mean log probability of the pieces of a reading below which nothing is built on it."""
 _SHORTEST = SAMPLE_RATE // 8
 """Samples below which the network has no frame to look at; no word is that short."""
 
@@ -62,6 +67,7 @@ class BuiltinEar:
         self._aligner = aligner or Aligner()
         self._bias = bias
         self._how = how
+        self._before, self._until_s = NOTHING, 0.0
 
     def hear(self, phrase: Phrase) -> Hearing:
         """Return the words of one phrase, times in seconds of the recording.
@@ -72,29 +78,57 @@ class BuiltinEar:
         words: list[HeardWord] = []
         readings: list[list[list[str]]] = []
         sound = usable(phrase.samples)
+        if not 0 <= phrase.start_s - self._until_s <= _STILL_KNOWN_S:
+            self._before = NOTHING
         for start, end in pieces(sound):
             samples = sound[start:end]
             if len(samples) < _SHORTEST:
                 continue
             found = self._search(samples)
             written = [[word for word, _ in self._model.tokens.words(r.pieces)] for r in found]
-            if found:
-                offset = phrase.start_s + start / SAMPLE_RATE
-                placed = self._aligner.place(samples, written[0])
-                words += _timed(written[0], self._confidences(found[0]), placed, offset)
             readings.append(written or [[]])
+            if found:
+                placed = self._aligner.place(samples, written[0])
+                words += _timed(
+                    written[0], self._confidences(found[0]), placed, phrase.start_s + start / SAMPLE_RATE
+                )
+                self._remember(samples, found[0], placed)
+        self._until_s = phrase.end_s
         return Hearing(ear=self.name, words=words, others=_others(readings, self._how.readings))
 
     def _search(self, samples: Samples) -> list[Reading]:
+        """Readings of the samples in the light of what went before, or by themselves if that misleads."""
+        seconds = len(samples) / SAMPLE_RATE
+        before = self._before.last(min(MOST_S, TOGETHER_S - seconds))
         try:
-            return search(self._model, samples, self._bias, self._how)
+            found = search(self._model, samples, self._bias, self._how, before)
+            if before is not NOTHING and before.doubtful(self._written(found), seconds, found[0].ended):
+                found = search(self._model, samples, self._bias, self._how)
+            return found
         except EarError:
             raise
         except Exception as error:  # onnxruntime raises its own undocumented kinds
             raise EarError(
-                f"the built-in ear failed on {len(samples) / SAMPLE_RATE:.1f} s of sound ({error});"
-                " try --ear trade"
+                f"the built-in ear failed on {seconds:.1f} s of sound ({error}); try --ear trade"
             ) from error
+
+    def _written(self, found: Sequence[Reading]) -> list[str]:
+        return [word for word, _ in self._model.tokens.words(found[0].pieces)] if found else []
+
+    def _remember(self, samples: Samples, reading: Reading, placed: Sequence[Placed]) -> None:
+        """Keep the reading for the next stretch, if it can be believed."""
+        words = self._model.tokens.words(reading.pieces)
+        believed = words and reading.ended and float(np.mean(reading.logps)) > _BELIEVED
+        self._before = (
+            Before(
+                samples,
+                [word for word, _ in words],
+                [[reading.pieces[place] for place in places] for _, places in words],
+                placed,
+            )
+            if believed
+            else NOTHING
+        )
 
     def _confidences(self, reading: Reading) -> list[float]:
         logps = np.asarray(reading.logps)

@@ -9,6 +9,7 @@ repeated for each of the b readings of a beam: the decoder spreads a first dimen
 """
 
 import importlib.util
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -76,8 +77,11 @@ class SpeechModel:
         self._frame_keys = [name for name in past if ".encoder." in name]
         self._piece_keys = [name for name in past if ".decoder." in name]
 
-    def begin(self, samples: Samples) -> tuple[Heard, Floats]:
-        """Encode ``samples`` (16 kHz); return what the decoder needs and the first scores (1, pieces)."""
+    def begin(self, samples: Samples, given: Sequence[int] = ()) -> tuple[Heard, Floats]:
+        """Encode ``samples`` (16 kHz); return what the decoder needs and the first scores (1, pieces).
+
+        ``given`` are pieces known to be said at the start of the sound; the scores are those after them.
+        """
         sound = np.ascontiguousarray(samples, np.float32)[None]
         mask = np.ones(sound.shape, np.int64)
         (frames,) = self._encoder.run(None, {"input_values": sound, "attention_mask": mask})
@@ -86,7 +90,7 @@ class SpeechModel:
         keys = self._frame_keys + self._piece_keys
         scores, *present = self._decoder.run(
             ["logits", *map(_present, keys)],
-            self._feed(heard, np.array([[START]]), False) | dict.fromkeys(keys, empty),
+            self._feed(heard, np.array([[START, *given]]), False) | dict.fromkeys(keys, empty),
         )
         made = dict(zip(keys, present, strict=True))
         heard.frame_cache = {key: made[key] for key in self._frame_keys}

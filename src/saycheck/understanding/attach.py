@@ -5,10 +5,12 @@ it and belongs to all of it. A condition before a part ("a loose bolt", "leak at
 it. What has no part in its own sentence goes to the part last spoken of.
 """
 
+from dataclasses import replace
+
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.denial import denied
 from saycheck.understanding.events import Pointer, events
-from saycheck.understanding.parts import PartName
+from saycheck.understanding.parts import ENDS, LEFT, RIGHT, PartName
 from saycheck.understanding.place import OTHER, Places, Where, is_side_word
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.resolve import Resolved, Resolver
@@ -117,6 +119,7 @@ class Walk:
             if not any(m for m in self.reading.of("condition") if start <= m.start < end):
                 return
         zone, side, at = self.rules.places.moves(self.reading, start, end)
+        self.moved = bool(zone or side)
         if zone or side:
             self.move(zone, side, start, at)
         self.group: list[Subject] = []
@@ -152,7 +155,7 @@ class Walk:
     # ---- parts
 
     def on_part(self, event: Mention, previous: Mention | None, following: Mention | None) -> None:
-        name: PartName = event.value
+        name: PartName = self.with_end(event.value, event)
         if self.is_stuff(event, previous):
             claim = Mention("condition", event.start, event.end, self.rules.stuff[self.words[event.end - 1]])
             self.statement_for_all("condition", claim)
@@ -196,6 +199,17 @@ class Walk:
         return (
             near and self.open and not any(w in (",", "and", "the", ".", "then") for w in gap) and bool(gap)
         )
+
+    def with_end(self, name: PartName, event: Mention) -> PartName:
+        """Take in "on the left front" behind a part: front or rear is part of its name."""
+        run = self.words[event.end : event.end + 4]
+        if run[:2] != ["on", "the"] or len(run) < 4:
+            return name
+        ends = [ENDS[w] for w in run[2:4] if w in ENDS]
+        sides = [w for w in run[2:4] if w in LEFT or w in RIGHT]
+        if not (ends and sides) or ends[0] in name.words:
+            return name
+        return replace(name, words=(ends[0], *name.words), head=(ends[0], *name.head))
 
     def is_weak(self, name: PartName, event: Mention) -> bool:
         """Whether the words only name stuff on the part that is being spoken of ("rubber bald", "oil round it")."""
@@ -277,6 +291,10 @@ class Walk:
         subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
         if self.count:
             subject.count, self.count = self.count, None
+        elif self.words[max(0, event.start - 3) : event.start] in (["one", "of", "the"], ["one", "of", "these"]):
+            at = event.start - 3
+            if not (at and self.words[at - 1] in POINTS_AT_ONE):
+                subject.count = (1, Mention("quantity", at, at + 1))
         elif self.words[event.start] == "one" or (event.start and self.words[event.start - 1] == "one"):
             at = event.start if self.words[event.start] == "one" else event.start - 1
             if not (at and self.words[at - 1] in POINTS_AT_ONE):
@@ -465,7 +483,7 @@ class Walk:
         for event in events:
             if event.kind == "quantity":
                 self.number_for_all(event)
-            elif event.kind in ("hidden", "later"):
+            elif event.kind in ("hidden", "later", "keep-an-eye", "needs-work"):
                 self.mark_all(event)
             else:
                 self.statement_for_all("condition", event)
@@ -607,7 +625,12 @@ class Walk:
             else:
                 self.waiting.append(event)
         elif event.kind in ("keep-an-eye", "needs-work"):
-            self.mark_last(event)
+            gap = self.words[event.end : following.start] if following else []
+            ahead = following and following.kind == "part" and all(w in SMALL or w in PREPOSITIONS for w in gap)
+            if ahead and not self.open:
+                self.waiting.append(event)
+            else:
+                self.mark_last(event)
         elif event.kind == "same":
             self.same = event
         elif event.kind == "except":
@@ -686,6 +709,7 @@ class Walk:
 
     def finish_sentence(self) -> None:
         if self.waiting:
+            self.waiting = [e for e in self.waiting if e.kind not in ("keep-an-eye", "needs-work")]
             marks = [e for e in self.waiting if e.kind in ("hidden", "later")]
             rest = [e for e in self.waiting if e.kind not in ("hidden", "later")]
             if self.group and marks:
@@ -726,6 +750,33 @@ class Walk:
             statement = self.new(subject)
             statement.marks.add("unworded")
             statement.stretch(last.start, end)
+
+    def put_right(self, event: Mention, last: Statement) -> bool:
+        """A bare number after "no, make that" or "scratch that, call it", or for the other side."""
+        if not last.quantities:
+            return False
+        old, place = last.quantities[-1]
+        value: Quantity = event.value
+        if value.unit is None:
+            value = replace(value, unit=old.unit, quantity=old.quantity)
+        elif old.unit is not None and old.quantity != value.quantity:
+            return False
+        if last.taken_back:
+            self.group = [last.subject]
+            statement = self.new(Subject(**{**vars(last.subject), "start": -1, "end": -1, "carried": True}))
+            statement.claims = list(last.claims)
+        elif self.correcting is not None:
+            self.taken.append((place.start, place.end))
+            last.quantities[-1] = (value, event)
+            return True
+        elif self.moved and last.subject.part.sided and self.where.side:
+            subject = {**vars(last.subject), "side": self.where.side, "start": -1, "end": -1, "carried": True}
+            statement = self.new(Subject(**subject))
+        else:
+            return False
+        statement.quantities = [(value, event)]
+        statement.stretch(event.start, event.end)
+        return True
 
     def copy(self, event: Mention) -> None:
         """ "Ditto over here": the last statements again, on this side or of the parts named."""
@@ -805,10 +856,13 @@ class Walk:
         if self.group and waiting:
             self.apply(waiting)
             return
+        last = self.statements[-1] if self.statements else None
+        if all(e.kind == "quantity" for e in waiting) and last and self.number - last.sentence <= 1:
+            if self.put_right(waiting[-1], last):
+                return
         waiting = [e for e in waiting if e.kind != "quantity" or e.value.unit is not None]
         if not waiting:
             return
-        last = self.statements[-1] if self.statements else None
         only_numbers = all(e.kind == "quantity" for e in waiting)
         if (
             only_numbers

@@ -17,6 +17,7 @@ POINTING = frozenset(
     " nearside offside outside inside".split()
 )
 NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
+CLAUSE_ENDS = frozenset([".", ",", ";", ":", "!", "?", "and", "but", "—", "–", "…", "so", "too", "again", "now", "here"])
 BOTH = frozenset(["both", "pair"])
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
@@ -28,6 +29,14 @@ class Pointer:
     side: str | None
     ends: tuple[str, ...]
     other: bool = False
+
+
+def dangling(words: list[str], mention: Mention, end: int) -> bool:
+    """Whether a very common word ("on", "in") goes on with something: then it is no condition."""
+    said = mention.value
+    if said.condition.alone or said.form == "noun" or mention.end >= end:
+        return False
+    return words[mention.end] not in CLAUSE_ENDS
 
 
 def rank(mention: Mention) -> int:
@@ -110,6 +119,7 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     words = [t.text for t in reading.tokens]
     numbered = {i for i in range(start + 1, end) if words[i - 1] == "number"}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
+    solid = [m for m in solid if not (m.kind == "condition" and dangling(words, m, end))]
     kept = overlap_free([m for m in solid if not (m.kind == "quantity" and m.start in numbered)])
     taken = {i for m in kept for i in range(m.start, m.end)}
     return sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)

@@ -55,6 +55,8 @@ PARTS |= {"thousandth": 1000, "thousandths": 1000, "sixtyfourths": 64}
 GLYPHS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 MINUS = frozenset(["minus", "negative", "-"])
 SMALL = ONES | TEENS | TENS
+# Longer runs of digits are no number anyone says of a machine.
+MOST_DIGITS = 15
 
 
 @dataclass(frozen=True)
@@ -73,13 +75,15 @@ class Number:
 
 
 def is_written(word: str) -> bool:
-    return word[:1].isdigit() or word in GLYPHS
+    return (word[:1].isascii() and word[:1].isdigit()) or word in GLYPHS
 
 
 def written(word: str) -> tuple[float, float] | None:
     """Value and step of a number in figures ("12,480", "3/16", "½"), or None."""
     if word in GLYPHS:
         return GLYPHS[word], 0.125
+    if len(word) > MOST_DIGITS:
+        return None
     if "/" in word:
         above, below = word.split("/")
         return (int(above) / int(below), 1 / int(below)) if int(below) else None
@@ -176,7 +180,7 @@ def pairs(words: Sequence[str], at: int) -> tuple[int, int] | None:
                 break
             text += str(piece[0])
         end, groups = piece[1], groups + 1
-    if groups < 2 or not any(w in TEENS or w in TENS for w in words[at:end]):
+    if len(text) > MOST_DIGITS or groups < 2 or not any(w in TEENS or w in TENS for w in words[at:end]):
         return None
     if end < len(words) and words[end] in SCALES:
         return None
@@ -306,7 +310,7 @@ def best_of(words: Sequence[str], at: int) -> Number | None:
         value, end = whole
         candidates.append(Number(value, end, "words", 1.0))
     digits, end = digit_run(words, at)
-    if len(digits) >= 2:
+    if 2 <= len(digits) <= MOST_DIGITS:
         candidates.append(Number(int(digits), end, "digits", 1.0))
     paired = pairs(words, at)
     if paired:
@@ -319,7 +323,7 @@ def ordinal(words: Sequence[str], at: int = 0) -> tuple[int, int] | None:
     if at >= len(words):
         return None
     word = words[at]
-    if word[:1].isdigit() and word.rstrip("stndrh").isdigit() and not word.isdigit():
+    if word.isascii() and word[:1].isdigit() and word.rstrip("stndrh").isdigit() and not word.isdigit():
         return int(word.rstrip("stndrh")), at + 1
     if word.isdigit() and words[at + 1 : at + 2] and words[at + 1] in ("st", "nd", "rd", "th"):
         return int(word), at + 2

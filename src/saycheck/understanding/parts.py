@@ -20,7 +20,7 @@ POSITIONS = frozenset(
     " steer drive side hand near off far".split()
 )
 # Words that read as part names but seldom are, unless something is said of them.
-STOP_WORDS = frozenset("the a an and or of on in at to for with its it is are no not up off".split())
+STOP_WORDS = frozenset("the a an and or of on in at to for with its it is are no not up off one two three four five six seven eight nine ten".split())
 # Plurals that are verbs behind a singular: "belt latches", "door locks".
 ALSO_VERBS = frozenset(
     ["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"]

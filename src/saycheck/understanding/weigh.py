@@ -23,7 +23,6 @@ CUES = (
 NEXT = ("keep-an-eye", "needs-work", "hidden", "later", "same")
 LAST = ("teach", "story", "hypothesis", "other-machine")
 AHEAD = 12
-CLAUSE_MARKS = frozenset([",", ";", ":", "—", "–", "-", "but", "because", "so", ".", "!", "?", "…", "(", ")"])
 
 
 @dataclass(frozen=True)
@@ -57,26 +56,10 @@ def region_end(reading: Reading, statement: Statement, others: Sequence[Statemen
     return min([end, *later])
 
 
-def clause_end(reading: Reading, statement: Statement, stop: int) -> int:
-    """Where the clause of the statement ends: at the first mark or conjunction behind it."""
-    at = statement.end
-    while at < stop and reading.tokens[at].text not in CLAUSE_MARKS:
-        at += 1
-    return max(at, statement.end)
-
-
-def clause_start(reading: Reading, statement: Statement, start: int) -> int:
-    """Where the clause of the statement begins: behind the last mark or conjunction before it."""
-    at = statement.start
-    while at > start and reading.tokens[at - 1].text not in CLAUSE_MARKS:
-        at -= 1
-    return at
-
-
 def features(reading: Reading, statement: Statement, others: Sequence[Statement]) -> list[str]:
     """Names of the binary features of a statement."""
     start, end = reading.sentences[statement.sentence]
-    stop = clause_end(reading, statement, region_end(reading, statement, others))
+    stop = region_end(reading, statement, others)
     words = [plain_word(t.text) for t in reading.tokens]
     verdict = judge(statement)
     talk = context_of(reading, statement)
@@ -92,11 +75,10 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
     out += [f"w={w}" for w in own] + [f"ww={a} {b}" for a, b in zip(own, own[1:], strict=False)]
     before = words[max(start, statement.start - AHEAD) : statement.start]
     out += [f"pre={w}" for w in before] + [f"pre2={a} {b}" for a, b in zip(before, before[1:], strict=False)]
-    behind = words[stop : min(end, stop + AHEAD)]
-    out += [f"post={w}" for w in behind] + [f"post2={a} {b}" for a, b in zip(behind[:6], behind[1:6], strict=False)]
-    opens = clause_start(reading, statement, start)
-    near = words[opens : statement.start]
-    out += [f"near={w}" for w in near] + [f"near2={a} {b}" for a, b in zip(near, near[1:], strict=False)]
+    whole = [
+        words[i] for i in range(start, end) if not (statement.subject.start <= i < statement.subject.end)
+    ]
+    out += [f"s={w}" for w in whole] + [f"ss={a} {b}" for a, b in zip(whole, whole[1:], strict=False)]
     out += [f"first={words[start]}", f"first2={' '.join(words[start : start + 2])}", f"ends={words[end - 1]}"]
     out += [f"det={words[statement.start - 1] if statement.start > start else '#'}"]
     out += [f"mark={m}" for m in statement.marks] + [f"claims={min(len(statement.claims), 3)}"]
@@ -120,9 +102,7 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
     for kind in CUES:
         for cue in reading.of(kind):
             if start <= cue.start and cue.end <= end:
-                where = "after"
-                if cue.start < stop:
-                    where = "in" if cue.start >= opens else "before"
+                where = "before" if cue.end <= statement.start else "in" if cue.start < stop else "after"
                 out.append(f"{kind}:{where}")
     if statement.sentence + 1 < len(reading.sentences):
         a, b = reading.sentences[statement.sentence + 1]

@@ -1,7 +1,7 @@
 """What may be said on a walk of one machine kind, made up from its vocabulary: the trade ear's schooling."""
 
 import random
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from saycheck.hearing.language.phrasing import Run, Slot, say
 from saycheck.hearing.language.slots import Slots
@@ -17,11 +17,19 @@ GO_ON = 0.55
 
 
 def sentences(
-    vocabulary: Vocabulary, conditions: Sequence[Condition], talk: Talk, count: int, seed: int = SEED
+    vocabulary: Vocabulary,
+    conditions: Sequence[Condition],
+    talk: Talk,
+    count: int,
+    seed: int = SEED,
+    weight: Callable[[str], float] = lambda _: 1.0,
 ) -> Iterator[list[str]]:
-    """Yield ``count`` stretches of talk as lists of words; the same for the same seed."""
+    """Yield ``count`` stretches of talk as lists of words; the same for the same seed.
+
+    ``weight`` tells how common a saying is beside others.
+    """
     rng = random.Random(seed)
-    filled = Slots(vocabulary, conditions)
+    filled = Slots(vocabulary, conditions, weight)
     slots: dict[str, Slot] = filled.all()
     slots |= {name: _listed(run, slots) for name, run in talk.lists.items()}
     spelling = Spelling(talk)

@@ -6,7 +6,9 @@ measured in millimetres. Mostly, since people say all sorts of things.
 
 import random
 import re
-from collections.abc import Sequence
+from bisect import bisect
+from collections.abc import Callable, Sequence
+from itertools import accumulate
 
 from saycheck.hearing.language import said
 from saycheck.hearing.language.phrasing import Slot
@@ -14,6 +16,8 @@ from saycheck.vocabulary.compiled import Part, Vocabulary
 from saycheck.vocabulary.schema import Condition
 
 SIDES = ("left", "right", "left", "right", "left hand", "right hand", "nearside", "offside")
+ANY_MACHINE = 0.12
+"""How often a part is one of any machine, by its shared name."""
 FITTING = 0.65
 """How often a fault is one of those that the part is checked for."""
 
@@ -21,17 +25,34 @@ FITTING = 0.65
 class Slots:
     """The names of one machine kind, each a function of the dice."""
 
-    def __init__(self, vocabulary: Vocabulary, conditions: Sequence[Condition]) -> None:
+    def __init__(
+        self, vocabulary: Vocabulary, conditions: Sequence[Condition], weight: Callable[[str], float]
+    ) -> None:
+        """``weight`` tells how common a saying is beside others."""
         self.vocabulary = vocabulary
+        self.weight = weight
+        self._weights: dict[tuple[str, ...], list[float]] = {}
         self.parts = [part for part in vocabulary.parts if part.sayings]
         self.part: Part = self.parts[0]
-        self.shared = [word for part in vocabulary.shared.values() for word in (part.name, *part.heads)]
-        self.words = {form: _Forms([c for c in conditions if c.form == form]) for form in ("fault", "fine")}
+        self.owner = {name: part for part in self.parts for name in (*part.heads, *part.sayings)}
+        self.sayings = tuple(self.owner)
+        self.shared = tuple(word for part in vocabulary.shared.values() for word in (part.name, *part.heads))
+        self.words = {
+            form: _Forms([c for c in conditions if c.form == form], self.pick) for form in ("fault", "fine")
+        }
         self.fitting = {part.name: self._fitting(part, conditions) for part in self.parts}
 
     def _fitting(self, part: Part, conditions: Sequence[Condition]) -> "_Forms":
         wanted = {name for check in part.checks for name in self.vocabulary.checks[check].conditions}
-        return _Forms([c for c in conditions if c.form == "fault" and c.name in wanted])
+        return _Forms([c for c in conditions if c.form == "fault" and c.name in wanted], self.pick)
+
+    def pick(self, sayings: Sequence[str], rng: random.Random) -> str:
+        """One of several sayings, common ones likelier."""
+        key = tuple(sayings)
+        weights = self._weights.get(key)
+        if weights is None:
+            weights = self._weights[key] = list(accumulate(self.weight(saying) for saying in sayings))
+        return sayings[min(bisect(weights, rng.random() * weights[-1]), len(sayings) - 1)]
 
     def all(self) -> dict[str, Slot]:
         """Every name with what says it."""
@@ -71,15 +92,11 @@ class Slots:
 
     def named(self, rng: random.Random) -> str:
         """A part by one of its names, now and then by its bare noun or by a part of any machine."""
-        dice = rng.random()
-        if dice < 0.12:
-            return rng.choice(self.shared)
-        self.part = rng.choice(self.parts)
-        if dice < 0.3 and self.part.heads:
-            return rng.choice(self.part.heads)
-        if dice < 0.55:
-            return self.part.sayings[0]
-        return rng.choice(self.part.sayings)
+        if rng.random() < ANY_MACHINE:
+            return self.pick(self.shared, rng)
+        name = self.pick(self.sayings, rng)
+        self.part = self.owner[name]
+        return name
 
     def sided(self, rng: random.Random) -> str:
         """A part with its side before or after it."""
@@ -104,7 +121,7 @@ class Slots:
             else rng.choice(self.part.heads or self.shared)
         )
         shared = self.vocabulary.shared.get(name)
-        return rng.choice((name, *shared.heads)) if shared and rng.random() < 0.5 else name
+        return self.pick((name, *shared.heads), rng) if shared and rng.random() < 0.5 else name
 
     def good(self, rng: random.Random) -> str:
         """A way to say that something is fine."""
@@ -128,8 +145,9 @@ class Slots:
 class _Forms:
     """The words of some conditions by what they are."""
 
-    def __init__(self, conditions: Sequence[Condition]) -> None:
-        self.by_kind: dict[str, list[list[str]]] = {"adjectives": [], "nouns": [], "doing": [], "phrases": []}
+    def __init__(self, conditions: Sequence[Condition], pick: "Pick") -> None:
+        self.pick = pick
+        self.by_kind: dict[str, list[str]] = {"adjectives": [], "nouns": [], "doing": [], "phrases": []}
         for condition in conditions:
             doing = [ing(verb) for verb in condition.verbs]
             adjectives = [*condition.adjectives, *doing, *(past(verb) for verb in condition.verbs)]
@@ -139,8 +157,7 @@ class _Forms:
                 ("doing", doing),
                 ("phrases", condition.phrases),
             ):
-                if words:
-                    self.by_kind[kind].append(words)
+                self.by_kind[kind] += words
 
     def has(self, kind: str) -> bool:
         """Whether there is a word of that kind."""
@@ -148,7 +165,10 @@ class _Forms:
 
     def any(self, kinds: Sequence[str], rng: random.Random) -> str:
         """A word of one of the kinds."""
-        return rng.choice(rng.choice(self.by_kind[rng.choice(kinds)]))
+        return self.pick(self.by_kind[rng.choice(kinds)], rng)
+
+
+Pick = Callable[[Sequence[str], random.Random], str]
 
 
 def plural(name: str) -> str:
