@@ -1,20 +1,89 @@
 """What the tests of understanding share: a sentence read with one machine kind's vocabulary."""
 
 from collections.abc import Callable
+from pathlib import Path
+from textwrap import dedent
 
 import pytest
+import spacy
 
 from saycheck.understanding.judge import judge
-from saycheck.understanding.pipeline import Understood, prepared, understand
+from saycheck.understanding.pipeline import Tokenizer, Understood, prepared, understand
 from saycheck.understanding.statements import Statement
-from saycheck.understanding.text import Reading
+from saycheck.understanding.text import Reading, tokens_of
+from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
 
 KIND = "wheel-loader"
 
+TOY = """\
+name = "toy loader"
+standard = "trade name"
+
+[[zone]]
+name = "front"
+sayings = ["the nose", "bucket end"]
+part = [
+  { name = "bucket" },
+  { name = "cutting edge" },
+  { name = "bucket pins", like = "pin", kinds = ["bucket"] },
+  { name = "tilt cylinder", like = "cylinder", kinds = ["tilt"] },
+]
+
+[[zone]]
+name = "left side"
+side = "left"
+part = [
+  { name = "front tyre", like = "tyre", kinds = ["front"], sided = true },
+  { name = "lift cylinder", like = "cylinder", kinds = ["lift"], sided = true },
+  { name = "rear tyre", like = "tyre", kinds = ["rear"], sided = true },
+]
+
+[[zone]]
+name = "rear"
+sayings = ["the back end"]
+part = [{ name = "radiator grille" }]
+
+[[zone]]
+name = "right side"
+side = "right"
+mirror = "left side"
+part = [{ name = "fuel tank" }]
+
+[[zone]]
+name = "engine bay"
+sayings = ["under the hood", "the engine"]
+part = [
+  { name = "fan belt", like = "belt", kinds = ["fan"] },
+  { name = "grapple cylinder", like = "cylinder", kinds = ["grapple"], option = "grapple" },
+]
+
+[[zone]]
+name = "cab"
+part = [{ name = "seat belt" }, { name = "mirrors", like = "mirror", sided = true }]
+"""
+
+Cut = Callable[[str], list[str]]
 Read = Callable[..., Reading]
 Statements = Callable[..., list[Statement]]
 Rows = Callable[..., list[tuple[str, ...]]]
 Understand = Callable[..., Understood]
+
+
+@pytest.fixture(scope="session")
+def cut() -> Cut:
+    """Cuts a text into the words that the finders see."""
+    tokenizer = Tokenizer(spacy.blank("en").vocab)
+    return lambda text: [token.text for token in tokens_of(tokenizer(text))]
+
+
+@pytest.fixture(scope="session")
+def toy(tmp_path_factory: pytest.TempPathFactory) -> Vocabulary:
+    """A small loader of its own over the shipped parts, so that tests do not move with the shipped machines."""
+    folder: Path = tmp_path_factory.mktemp("shop")
+    (folder / "machines").mkdir()
+    (folder / "machines" / "toy-loader.toml").write_text(dedent(TOY), encoding="utf-8")
+    return load("toy-loader", [folder])
 
 
 @pytest.fixture(scope="session")

@@ -1,11 +1,15 @@
 """Numbers with units as said: ranges, hedges, ambiguous units, words that are units only beside a figure."""
 
+from collections.abc import Callable
+
 import pytest
 
 from saycheck.understanding.quantities import Quantities, Quantity
-from saycheck.understanding.text import words_of
 from saycheck.vocabulary.load import shared_tables
 from saycheck.vocabulary.schema import Units
+
+Cut = Callable[[str], list[str]]
+Only = Callable[[str], Quantity]
 
 
 @pytest.fixture(scope="module")
@@ -14,11 +18,16 @@ def quantities() -> Quantities:
     return Quantities([u for table in shared_tables("units.toml", Units) for u in table.unit])
 
 
-def only(quantities: Quantities, text: str) -> Quantity:
-    """The one quantity of a text."""
-    found = quantities.find(list(words_of(text)))
-    assert 1 == len(found), found
-    return found[0][2]
+@pytest.fixture(scope="module")
+def only(quantities: Quantities, cut: Cut) -> Only:
+    """Finds the one quantity of a text."""
+
+    def find(text: str) -> Quantity:
+        found = quantities.find(cut(text))
+        assert 1 == len(found), found
+        return found[0][2]
+
+    return find
 
 
 @pytest.mark.parametrize(
@@ -63,9 +72,9 @@ def only(quantities: Quantities, text: str) -> Quantity:
         ("four thirty seconds of an inch", 4 / 32, "in"),
     ],
 )
-def test_value_and_unit(quantities: Quantities, text: str, value: float, unit: str) -> None:
+def test_value_and_unit(only: Only, text: str, value: float, unit: str) -> None:
     """A number and its unit, in the manners in which people say them."""
-    quantity = only(quantities, text)
+    quantity = only(text)
     assert (pytest.approx(value), unit) == (quantity.value, quantity.unit)
 
 
@@ -78,9 +87,9 @@ def test_value_and_unit(quantities: Quantities, text: str, value: float, unit: s
         ("three thou", ()),
     ],
 )
-def test_ambiguous_units(quantities: Quantities, text: str, also: tuple[str, ...]) -> None:
+def test_ambiguous_units(only: Only, text: str, also: tuple[str, ...]) -> None:
     """A unit that may mean two things keeps both, so that it can be asked."""
-    assert also == only(quantities, text).also
+    assert also == only(text).also
 
 
 @pytest.mark.parametrize(
@@ -95,9 +104,9 @@ def test_ambiguous_units(quantities: Quantities, text: str, also: tuple[str, ...
         ("3 – 4 mm", 3.5, 0.5),
     ],
 )
-def test_ranges(quantities: Quantities, text: str, value: float, plus_minus: float) -> None:
+def test_ranges(only: Only, text: str, value: float, plus_minus: float) -> None:
     """A range is its middle, open by half its width on either side."""
-    quantity = only(quantities, text)
+    quantity = only(text)
     assert pytest.approx((value, plus_minus)) == (quantity.value, quantity.plus_minus)
 
 
@@ -111,11 +120,9 @@ def test_ranges(quantities: Quantities, text: str, value: float, plus_minus: flo
         ("half an inch", 1 / 8),
     ],
 )
-def test_plain_numbers_are_open_by_half_their_last_place(
-    quantities: Quantities, text: str, plus_minus: float
-) -> None:
+def test_plain_numbers_are_open_by_half_their_last_place(only: Only, text: str, plus_minus: float) -> None:
     """A number said plainly is as sure as its last place."""
-    quantity = only(quantities, text)
+    quantity = only(text)
     assert (pytest.approx(plus_minus), False) == (quantity.plus_minus, quantity.hedged)
 
 
@@ -136,9 +143,9 @@ def test_plain_numbers_are_open_by_half_their_last_place(
         "forty psi maybe",
     ],
 )
-def test_hedges(quantities: Quantities, text: str) -> None:
+def test_hedges(only: Only, text: str) -> None:
     """A hedge before or behind opens the number to a tenth of its value."""
-    quantity = only(quantities, text)
+    quantity = only(text)
     assert (40, "psi", 4.0, True) == (quantity.value, quantity.unit, quantity.plus_minus, quantity.hedged)
 
 
@@ -153,9 +160,9 @@ def test_hedges(quantities: Quantities, text: str) -> None:
         ("wear a hard hat", []),
     ],
 )
-def test_no_quantity(quantities: Quantities, text: str, expected: list[Quantity]) -> None:
+def test_no_quantity(quantities: Quantities, cut: Cut, text: str, expected: list[Quantity]) -> None:
     """Words that only look like a number or a unit are left alone."""
-    assert expected == [q for _, _, q in quantities.find(list(words_of(text)))]
+    assert expected == [q for _, _, q in quantities.find(cut(text))]
 
 
 @pytest.mark.parametrize(
@@ -169,10 +176,10 @@ def test_no_quantity(quantities: Quantities, text: str, expected: list[Quantity]
     ],
 )
 def test_small_words_are_units_behind_figures_only(
-    quantities: Quantities, text: str, expected: tuple[float, str | None]
+    only: Only, text: str, expected: tuple[float, str | None]
 ) -> None:
     """Ordinary words such as "in" and "a" are units only behind a number in figures."""
-    quantity = only(quantities, text)
+    quantity = only(text)
     assert expected == (quantity.value, quantity.unit)
 
 
@@ -185,13 +192,13 @@ def test_small_words_are_units_behind_figures_only(
         ("a bare quarter inch left", (0, 4)),
     ],
 )
-def test_stretch(quantities: Quantities, text: str, expected: tuple[int, int]) -> None:
+def test_stretch(quantities: Quantities, cut: Cut, text: str, expected: tuple[int, int]) -> None:
     """A quantity covers its number, its unit and what widens it."""
-    ((start, end, _),) = quantities.find(text.split())
+    ((start, end, _),) = quantities.find(cut(text))
     assert expected == (start, end)
 
 
-def test_several_in_one_breath(quantities: Quantities) -> None:
+def test_several_in_one_breath(quantities: Quantities, cut: Cut) -> None:
     """Numbers side by side stay apart where a mark stands between them."""
-    found = quantities.find(list(words_of("forty eight, fifty two and sixty psi")))
+    found = quantities.find(cut("forty eight, fifty two and sixty psi"))
     assert [48, 52, 60] == [q.value for _, _, q in found]
