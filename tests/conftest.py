@@ -14,7 +14,7 @@ SOURCES = str(Path(__file__).resolve().parents[1] / "src")
 
 os.environ["PYTHONPATH"] = os.pathsep.join(filter(None, [SOURCES, os.environ.get("PYTHONPATH")]))
 
-TEXT = "Left front tyre is good. Bucket has a crack. Seat belt works."
+TEXT = "Left front tyre is good. The bucket is cracked, write that up. Seat belt works."
 
 
 @pytest.fixture

@@ -1,9 +1,11 @@
 """The commands as a person or a script meets them: what goes where, and how they leave."""
 
+import io
 import json
 import re
 import subprocess
 import sys
+import wave
 from collections.abc import Callable
 from pathlib import Path
 
@@ -11,7 +13,7 @@ import pytest
 from typer.testing import CliRunner
 
 from saycheck import run, walkfolder
-from saycheck.cli import app
+from saycheck.cli import app, doctor
 from saycheck.models.walk import Walk
 
 HEAVY = (
@@ -360,3 +362,34 @@ def test_a_saved_walk_is_a_walk(narration: Path, own_folder: Path) -> None:
     hear(narration, "--out", "walk")
     walk = walkfolder.read(own_folder / "walk")
     assert all(0 <= s.char_start < s.char_end <= len(walk.transcript.text) for s in walk.transcript.spans)
+
+
+def test_a_recording_may_come_through_a_pipe(own_folder: Path) -> None:
+    """Standard input is told by its content too; a silent recording leaves nothing."""
+    silent = io.BytesIO()
+    with wave.open(silent, "wb") as file:
+        file.setparams((1, 2, 16_000, 0, "NONE", ""))
+        file.writeframes(bytes(32_000))
+    _, told = hear("-", "--ear", "plain", given=silent.getvalue(), status=2)
+    assert "no speech was heard in 'standard-input'; hold the microphone closer and speak up\n" == told
+    assert [] == everything(own_folder)
+
+
+def test_doctor_finds_what_is_here() -> None:
+    """Each thing that hearing needs stands on a line of its own, with a word for how it is."""
+    shown, _ = command("doctor", "--quick")
+    assert ["python", "packages", "vocabulary", "cache folder", "disk", "vosk", "microphone"] == [
+        line.split("  ")[-1].partition(":")[0] for line in shown.splitlines()
+    ]
+    assert all(re.match(r" *(ok|without)  ", line) for line in shown.splitlines())
+
+
+def test_doctor_says_what_is_wrong(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is broken is told in its own words, and the status is 2."""
+
+    def broken() -> str:
+        raise OSError("no such luck")
+
+    monkeypatch.setattr(doctor, "CHECKS", {"luck": broken})
+    shown, _ = command("doctor", "--quick", status=2)
+    assert "  wrong  luck: no such luck\n" == shown

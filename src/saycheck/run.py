@@ -127,6 +127,6 @@ def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound:
     if recording.truncated:
         asked.note(f"'{name}' stops before its own end; what there is was heard")
     if not transcript.words:
-        raise SoundError(f"nothing was heard in '{name}'; hold the microphone closer and speak up")
+        raise SoundError(f"no speech was heard in '{name}'; hold the microphone closer and speak up")
     source = Source(name=name, sha256=digest, duration_s=round(recording.seconds, 3))
     return _Heard(transcript, source, [ear.name for ear in ears])

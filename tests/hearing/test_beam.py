@@ -6,7 +6,9 @@ from typing import Any
 import numpy as np
 import pytest
 
+from saycheck.hearing.align import Placed
 from saycheck.hearing.beam import Search, circling, search
+from saycheck.hearing.before import Before
 from saycheck.hearing.bias import Bias
 from saycheck.hearing.tokens import Tokens
 
@@ -23,9 +25,9 @@ class Table:
         self.rows: list[str] = []
         self.widest = 0
 
-    def begin(self, samples: Any) -> tuple[None, Any]:
-        """The scores after nothing."""
-        self.rows = [""]
+    def begin(self, samples: Any, given: list[int]) -> tuple[None, Any]:
+        """The scores after what was given."""
+        self.rows = ["".join(PIECES[piece] for piece in given)]
         return None, self._scores()
 
     def step(self, heard: None, pieces: list[int], parents: list[int]) -> Any:
@@ -142,6 +144,16 @@ def test_no_reading_is_longer_than_anyone_speaks() -> None:
     (cut,) = search(model, SECOND, None, Search(options=5, pieces_per_s=0.0))  # type: ignore[arg-type]
 
     assert (10, False) == (len(cut.pieces), cut.ended)
+
+
+def test_what_went_before_is_in_no_reading() -> None:
+    """The network goes on from the words given; the reading holds only the new ones."""
+    model = Table({" gland": {" weeps": 1.0}, "*": {"</s>": 1.0}})
+    given = Before(SECOND, ["gland"], [[PIECES.index(" gland")]], [Placed(0.1, 0.9)])
+
+    (best,) = search(model, SECOND, None, Search(options=5), given)  # type: ignore[arg-type]
+
+    assert "weeps" == model.tokens.text(best.pieces)
 
 
 @pytest.mark.parametrize(

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from saycheck.hearing.align import Placed
-from saycheck.hearing.bias import BEGIN, Bias
 from saycheck.hearing.before import NOTHING, Before
+from saycheck.hearing.bias import BEGIN, Bias
 from saycheck.hearing.ear import SAMPLE_RATE
 
 WORDS = "the left tyre is flat and the right one is down".split()
@@ -23,8 +23,8 @@ BEFORE = Before(
         (20.0, "the"),  # all of it
         (11.0, "the"),
         (10.0, "left"),
-        (4.0, "one"),  # "right" begins 4.8 s before the end, "one" 3.8 s
-        (3.0, "is"),
+        (4.0, "right"),  # it begins 3.8 s before the end
+        (3.0, "one"),
     ],
 )
 def test_the_end_begins_with_a_word(seconds: float, first: str) -> None:

@@ -11,7 +11,7 @@ from saycheck.vocabulary.load import shared_tables
 from saycheck.vocabulary.schema import Unit
 from saycheck.vocabulary.schema import Units as UnitTable
 
-COUNTED = {"finger", "thread", "mark"}
+COUNTED = {"count", "finger", "thread", "mark"}
 """Trade units that are counted and have no SI value."""
 
 KNOWN = [unit for table in shared_tables("units.toml", UnitTable) for unit in table.unit]

@@ -79,7 +79,7 @@ def cut() -> Cut:
 
 @pytest.fixture(scope="session")
 def toy(tmp_path_factory: pytest.TempPathFactory) -> Vocabulary:
-    """A small loader of its own over the shipped parts, so that tests do not move with the shipped machines."""
+    """A small loader of its own over the shipped parts, so that the shipped machines may change."""
     folder: Path = tmp_path_factory.mktemp("shop")
     (folder / "machines").mkdir()
     (folder / "machines" / "toy-loader.toml").write_text(dedent(TOY), encoding="utf-8")

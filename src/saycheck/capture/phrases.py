@@ -17,7 +17,7 @@ LONGEST_S = 25.0
 AIR_S = 0.3
 """Sound kept before the first and after the last word, seconds: it holds their weak consonants."""
 
-PAUSES_S = ((4.0, 0.9), (10.0, 0.6), (LONGEST_S, 0.4))
+PAUSES_S = ((12.0, 1.5), (18.0, 0.6), (LONGEST_S, 0.4))
 """Up to which length of phrase which pause ends it, seconds."""
 
 CUT_S = (14.0, 23.0)

@@ -16,6 +16,8 @@ LINKING = frozenset("is are was were 's has have been 're and now since".split()
 VERBS = frozenset("is are was were 's has have had looks got does do reveals shows showed".split())
 LIST_OPENERS = frozenset(["no", "without", "any", "nor", "neither", "denies", "denied", "not", "of"])
 OR_LIST_REACH = 22
+NONE = frozenset(["none", "nil", "nowhere"])
+NONE_REACH = 6
 SEEING = frozenset(["see", "find", "feel", "hear", "seeing", "finding", "feeling", "hearing", "spot"])
 ANY = frozenset(["any", "a", "an", "no", "anything", "even"])
 
@@ -26,6 +28,10 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
     for cue in reading.of("deny-after"):
         gap = words[condition.end : cue.start]
         if condition.end <= cue.start and len(gap) <= 2 and all(w in LINKING for w in gap):
+            return cue
+        between = [m for m in events if m.kind == "condition" and condition.end <= m.start < cue.start]
+        far = words[cue.start] in NONE and 0 < len(gap) <= NONE_REACH and not between
+        if condition.end <= cue.start and far and not any(w in ENDS_SCOPE for w in gap):
             return cue
     for cue in reversed(cues_before(reading, condition)):
         between = words[cue.end : condition.start]

@@ -176,7 +176,7 @@ def pairs(words: Sequence[str], at: int) -> tuple[int, int] | None:
             text += f"{ONES[words[end + 1]]:02d}"
         else:
             piece = below_hundred(words, end)
-            if piece is None or (piece[0] < 10 and text):
+            if piece is None or (piece[0] < 10 and text and not in_run(words, end)):
                 break
             text += str(piece[0])
         end, groups = piece[1], groups + 1
@@ -185,6 +185,12 @@ def pairs(words: Sequence[str], at: int) -> tuple[int, int] | None:
     if end < len(words) and words[end] in SCALES:
         return None
     return int(text), end
+
+
+def in_run(words: Sequence[str], at: int) -> bool:
+    """Whether a single digit stands beside another one ("eleven four eight two")."""
+    before = at > 0 and words[at - 1] in ONES
+    return before or (at + 1 < len(words) and words[at + 1] in ONES)
 
 
 def fraction(words: Sequence[str], at: int) -> Number | None:
@@ -258,7 +264,11 @@ def parse(words: Sequence[str], at: int = 0) -> Number | None:
     """
     if at >= len(words):
         return None
+    if words[at : at + 3] == ["half", "a", "dozen"]:
+        return Number(6, at + 3, "words")
     if words[at] in MINUS:
+        if list(words[max(0, at - 2) : at]) == ["plus", "or"]:
+            return None
         inner = parse(words, at + 1)
         if inner is None or inner.form == "article":
             return None
@@ -284,10 +294,27 @@ def parse(words: Sequence[str], at: int = 0) -> Number | None:
     return with_fraction(words, found)
 
 
+def spaced(words: Sequence[str], at: int) -> tuple[str, int] | None:
+    """Figures with a space between: thousands ("11 482") or digit by digit ("4 8")."""
+    end = at
+    while end < len(words) and len(words[end]) == 1 and words[end].isascii() and words[end].isdigit():
+        end += 1
+    if end - at >= 2:
+        return "".join(words[at:end]), end
+    behind = words[at + 1] if at + 1 < len(words) else ""
+    thousands = len(behind) == 3 and behind.isascii() and behind.isdigit()
+    if thousands and len(words[at]) <= 3 and words[at].isascii() and words[at].isdigit():
+        return words[at] + behind, at + 2
+    return None
+
+
 def parse_written(words: Sequence[str], at: int) -> Number | None:
     value = written(words[at])
     if value is None:
         return None
+    joined = spaced(words, at)
+    if joined:
+        return Number(float(joined[0]), joined[1], "written", 1.0)
     end = at + 1
     while end < len(words) and words[end] in SCALES:
         value, end = (value[0] * SCALES[words[end]], value[1] * SCALES[words[end]]), end + 1

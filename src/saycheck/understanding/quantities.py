@@ -28,7 +28,17 @@ ARTICLE_UNITS = frozenset(
     ["in", "L", "mL", "quart", "gal", "pint", "turn", "mm", "cm", "ft", "thread", "finger"]
 )
 STRESSED = frozenset(["good", "full", "bare", "scant", "fair", "big", "short"])
+LOOSE_BEFORE_UNIT = (("odd",), ("ish",), ("and", "a", "bit"), ("or", "so"))
 NOT_AFTER_IN = frozenset(["thick", "wide", "long", "deep", "left", "high", "of", ".", ",", ";"])
+
+
+def scaled(low: Number, high: Number) -> Number:
+    """The low end of a range in the scale of the high one: "ten to twelve thousand", "two to three eighths"."""
+    if high.form == "fraction" and low.value == int(low.value) and low.value * high.step < high.value:
+        return replace(low, value=low.value * high.step, step=high.step)
+    if high.value >= 1000 and low.value < 1000 and high.value % 1000 == 0 and low.form == "words":
+        return replace(low, value=low.value * 1000)
+    return low
 
 
 @dataclass(frozen=True)
@@ -61,6 +71,9 @@ class Quantities:
             start = at + 2 if words[at + 1 : at + 2] in (["a"], ["an"]) else at + 1
         elif number.form == "fraction" and words[at : at + 1] in (["a"], ["an"]):
             start = at + 1
+        for loose in LOOSE_BEFORE_UNIT:
+            if tuple(words[start : start + len(loose)]) == loose:
+                start += len(loose)
         hit = self.units.longest(words, start)
         if hit is None:
             return None
@@ -100,6 +113,16 @@ class Quantities:
         if unit and words[unit[0] : unit[0] + 1] == ["to"]:
             second = parse(words, unit[0] + 1)
             second = second if second and second.value > number.value else None
+        if second:
+            number = scaled(number, second)
+        if unit and unit[1].quantity == "length" and words[unit[0] : unit[0] + 1] == ["and"]:
+            more = fraction(words, unit[0] + 1)
+            if more and more.value < 1 and number.value == int(number.value):
+                whole = self.quantity(number.value + more.value, unit, more.step / 2, "fraction")
+                return more.end, whole
+        tenths = self.tenths(words, number)
+        if tenths:
+            return tenths
         if second and (words[number.end] != "and" or between):
             last = self.unit_at(words, second.end, second)
             if last or between or words[number.end] in ("to", "-", "–"):
@@ -112,6 +135,16 @@ class Quantities:
             return None
         end = unit[0] if unit else number.end
         return end, self.quantity(number.value, unit, number.step / 2, number.form)
+
+    def tenths(self, words: Sequence[str], number: Number) -> tuple[int, Quantity] | None:
+        """"Twelve six volts": a voltage whose point was left out."""
+        behind = parse(words, number.end)
+        if number.form != "words" or behind is None or not (0 <= behind.value < 10 and behind.form == "words"):
+            return None
+        unit = self.unit_at(words, behind.end, behind)
+        if unit is None or unit[1].quantity != "voltage" or behind.value != int(behind.value):
+            return None
+        return unit[0], self.quantity(number.value + behind.value / 10, unit, 0.05, "words")
 
     def inch_and(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
         """ "Inch and a half": an inch without its number."""

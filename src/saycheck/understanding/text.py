@@ -101,7 +101,8 @@ def tokens_of(doc: Doc) -> list[Token]:
     for token in doc:
         start, end = token.idx, token.idx + len(token.text)
         word = plain(token.text)
-        glued = word in "-–" and text[start - 1 : start].isalnum() and text[end : end + 1].isalnum()
+        before, behind = text[start - 1 : start], text[end : end + 1]
+        glued = word in "-–" and before.isalnum() and behind.isalnum() and not (before + behind).isdigit()
         if token.is_space or glued or word in FILLERS:
             continue
         out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))

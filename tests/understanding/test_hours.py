@@ -1,0 +1,66 @@
+"""The hour meter read aloud, and hours that are no reading."""
+
+from collections.abc import Callable
+
+import pytest
+
+from saycheck.understanding.hours import readings
+from saycheck.understanding.pipeline import Understood
+from saycheck.understanding.text import Reading
+
+Read = Callable[..., Reading]
+Understand = Callable[..., Understood]
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("Hour meter reads 11,482 hours.", 11482),
+        ("Hour meter says nine thousand one hundred and forty six.", 9146),
+        ("Hours, nine one four six.", 9146),
+        ("Clock's on six two oh four.", 6204),
+        ("Meter is showing four thousand eight hundred.", 4800),
+        ("Four thousand eight hundred and twelve on the clock.", 4812),
+        ("She's got sixty two oh four hours on her.", 6204),
+        ("2314.5 hours.", 2314.5),
+    ],
+)
+def test_reading(read: Read, text: str, hours: float) -> None:
+    """A reading is hours in the hundreds and more, or a bare number beside the meter's name."""
+    assert [hours] == [value for _, value in readings(read(text))]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Change the oil every five hundred hours.",
+        "Next service in two hundred and fifty hours.",
+        "Belt lasted about three hundred hours.",
+        "It took two hours.",
+        "Back in an hour.",
+        "Oil change is due after five hundred hours.",
+        "Tyre is at forty eight psi.",
+        "Clock is broken.",
+    ],
+)
+def test_no_reading(read: Read, text: str) -> None:
+    """Intervals, lives and times of the day are no reading."""
+    assert [] == readings(read(text))
+
+
+def test_reading_becomes_a_finding(understood: Understand) -> None:
+    """The reading stands on the walk and is a finding of its own, with its words as evidence."""
+    text = "Hour meter reads 11,482 hours. Bucket is good."
+    walk = understood(text)
+    meter = next(f for f in walk.findings if f.part == "hour meter")
+    assert (11482, "good", [(11482, "h")]) == (
+        walk.hours,
+        meter.state,
+        [(m.value, m.unit) for m in meter.measurements],
+    )
+    assert "11,482 hours" == text[meter.evidence[0].char_start : meter.evidence[0].char_end]
+
+
+def test_no_hours_said(understood: Understand) -> None:
+    """Where nobody read the meter the hours stay unknown."""
+    assert understood("Bucket is good.").hours is None

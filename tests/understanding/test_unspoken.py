@@ -1,0 +1,72 @@
+"""Units that were left unsaid: given only where the part leaves no doubt."""
+
+import pytest
+
+from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.resolve import Resolved
+from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Mention
+from saycheck.understanding.unspoken import Unspoken
+
+
+def said(
+    part: str, value: float, unit: str | None = None, form: str = "words", kind: str | None = None
+) -> Statement:
+    """A statement that gives a part one number."""
+    made = Statement(Subject(Resolved(part, None, "front"), None, 0, 1), 0, 0, 1)
+    made.quantities = [(Quantity(value, unit, 0.5, kind, form=form), Mention("quantity", 1, 2))]
+    return made
+
+
+def units(*statements: Statement) -> list[str | None]:
+    """The units after all were given, None for a number that was dropped."""
+    unspoken = Unspoken()
+    for statement in statements:
+        unspoken(statement)
+    return [s.quantities[0][0].unit if s.quantities else None for s in statements]
+
+
+@pytest.mark.parametrize(
+    ("given", "expected"),
+    [
+        (said("front tyre", 48), "psi"),
+        (said("front tyre", 3.2), "bar"),
+        (said("front tyre", 5), None),  # five of what?
+        (said("front tyre", 400), None),
+        (said("front tyre", 48, "lb"), "psi"),  # pounds of air are pressure
+        (said("batteries", 12.6), "V"),
+        (said("batteries", 12), None),  # twelve of what?
+        (said("batteries", 1260), None),
+        (said("coolant", -35), "degC"),
+        (said("coolant", 35), None),
+        (said("cutting edge", 3 / 16, form="fraction"), "in"),
+        (said("cutting edge", 18), None),
+        (said("bucket", 48), None),
+        (said("cutting edge", 18, "mm"), "mm"),  # what was said stays
+    ],
+)
+def test_unit_by_the_part(given: Statement, expected: str | None) -> None:
+    """A number gets the unit in which such a part is always given, or is not entered."""
+    assert [expected] == units(given)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "expected"),
+    [
+        (said("cutting edge", 18, "mm", kind="length"), said("cutting edge", 16), "mm"),
+        (said("cutting edge", 18, "mm", kind="length"), said("cutting edge", 160), None),  # far off
+        (said("cutting edge", 18, "mm", kind="length"), said("cutting edge", 2), None),  # a count?
+        (said("cutting edge", 18, "mm", kind="length"), said("fan belt", 16), None),  # another part
+        (said("front tyre", 3.2, "bar", kind="pressure"), said("front tyre", 3), "bar"),
+        (said("front tyre", 18, "mm", kind="length"), said("front tyre", 48), "psi"),  # depth, then air
+    ],
+)
+def test_unit_said_before(first: Statement, second: Statement, expected: str | None) -> None:
+    """The unit last said for such a part holds for the next number near it."""
+    assert expected == units(first, second)[1]
+
+
+def test_nothing_is_remembered_from_another_walk() -> None:
+    """Each walk begins without units."""
+    units(said("cutting edge", 18, "mm", kind="length"))
+    assert [None] == units(said("cutting edge", 16))
