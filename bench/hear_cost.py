@@ -51,7 +51,9 @@ def repeated(recording: Path, minutes: float, folder: Path) -> Path:
 
 def main() -> int:
     """Hear once and print; exit status 1 where an aim is missed."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     parser.add_argument("recording", type=Path)
     parser.add_argument("--machine", required=True)
     parser.add_argument("--ear", default="both")
@@ -87,7 +89,9 @@ def main() -> int:
     factor = seconds / length
     print(f"{asked.ear}: {length:.0f} s of sound in {seconds:.0f} s, real-time factor {factor:.3f}")
     work = (spent.ru_utime + spent.ru_stime) / length
-    print(f"processor time for each second of sound: {work:.3f} s; on two idle cores not below {work / 2:.3f}")
+    print(
+        f"processor time for each second of sound: {work:.3f} s; on two idle cores not below {work / 2:.3f}"
+    )
     print(f"memory at its highest: {most[0]:.0f} MB")
     return int(factor > TIMES.get(asked.ear, 1.0) or most[0] > MOST_MB)
 

@@ -10,6 +10,7 @@ Figures are on every second narration, fitted on the others. Needs scikit-learn.
 import json
 import re
 import sys
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 from unittest.mock import patch
@@ -17,7 +18,6 @@ from unittest.mock import patch
 import numpy as np
 from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
-from train_statements import ROOT, STATE, agreement, narrations
 
 from saycheck.understanding import weigh as weighing
 from saycheck.understanding.confidence import features
@@ -25,6 +25,7 @@ from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import Linear
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.talk import context_of
+from train_statements import ROOT, STATE, agreement, narrations
 
 EDGES = np.linspace(0, 1, 11)
 
@@ -48,7 +49,7 @@ def rows(label: dict[str, Any], model: Linear) -> tuple[list[dict[str, int]], li
         for g in label["gold"]
         if (m := re.search(re.escape(g["quote"]), label["text"]))
     ]
-    with patch.object(weighing, "trained", lambda name: model):
+    with patch.object(weighing, "trained", lambda _: model):
         reading, statements = prepared(label["text"], label["machine"])
         for statement in statements:
             weight = weighing.weigh(reading, statement, statements)
@@ -84,7 +85,7 @@ def main(folder: Path, plot: str | None) -> None:
     print(f"{len(y)} findings, {y.mean():.3f} right; Brier {np.mean((p - y) ** 2):.3f}")
     print("said        right     of")
     curve = []
-    for low, high in zip(EDGES, EDGES[1:], strict=False):
+    for low, high in pairwise(EDGES):
         inside = (p >= low) & (p < high + (high == 1))
         if inside.sum():
             print(f"{low:.1f}-{high:.1f}     {y[inside].mean():.3f}   {inside.sum():5}")

@@ -24,10 +24,10 @@ from scipy.optimize import linear_sum_assignment
 from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
 from sklearn.metrics import classification_report
-from train_boundaries import ALIAS, spelled
 
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.weigh import features
+from train_boundaries import ALIAS, spelled
 
 ROOT = Path(__file__).resolve().parents[1]
 KEEP = 0.04

@@ -18,7 +18,9 @@ HEAD = "# Walks, one breath a line, for the trade ear to learn from; made by ben
 
 def lines(text: str) -> list[str]:
     """The breaths of a text in lower case, without punctuation, numbers in words."""
-    breaths = (re.sub(r"[^a-z' ]", " ", breath.lower().replace("’", "'")) for breath, _ in chunks(spoken(text)))
+    breaths = (
+        re.sub(r"[^a-z' ]", " ", breath.lower().replace("’", "'")) for breath, _ in chunks(spoken(text))
+    )
     return [" ".join(breath.split()) for breath in breaths if breath.strip()]
 
 

@@ -196,7 +196,7 @@ def test_new_kind_needs_name_and_zones(toy: Path, shop: Write) -> None:
     """A kind that is not shipped must say its name and have a zone."""
     nameless = shop("own", kind="log-saw", machine='standard = "trade name"\n')
     with pytest.raises(
-        VocabularyError, match="own/machines/log-saw.toml, line 1: the file needs the key 'name'"
+        VocabularyError, match=r"own/machines/log-saw\.toml, line 1: the file needs the key 'name'"
     ):
         load("log-saw", [nameless])
 

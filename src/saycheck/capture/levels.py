@@ -2,7 +2,7 @@
 
 Both are taken over a few seconds round each half second: the level from the windows that surely hold
 speech, the floor from those between the words that surely hold none, or where nobody pauses from the
-quietest windows. Both count sound above 80 Hz, which is what a phone's recording holds.
+quietest windows.
 """
 
 from dataclasses import dataclass

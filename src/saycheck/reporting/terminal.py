@@ -100,16 +100,17 @@ def _findings(heading: str, walk: Walk, states: list[str], nothing: str = "") ->
     warned: set[str] = set()
     for finding in found:
         margin = Text(STATE_WORDS[finding.state], style=_STYLES.get(finding.state, ""))
-        grid.add_row(margin, Text("\n").join(_finding(finding, warned)), _where(finding))
+        grid.add_row(margin, Text("\n").join(_finding(finding, warned, walk.transcript.text)), _where(finding))
     yield grid
 
 
-def _finding(finding: Finding, warned: set[str]) -> Iterator[Text]:
+def _finding(finding: Finding, warned: set[str], text: str) -> Iterator[Text]:
     """The lines of one finding; a caution that stands above already (``warned``) is not said again."""
     part, said = with_side(plain(finding.part), finding.side), plain(said_of(finding))
     # "hidden" and "later" stand in the margin already
     yield Text.assemble((part, "bold"), "" if said == finding.state else f": {said}")
-    yield Text(f"“{_cut(plain(finding.heard_as))}”", style="italic")
+    words = " … ".join(text[one.char_start : one.char_end] for one in finding.evidence)
+    yield Text(f"“{_cut(plain(words))}”", style="italic")
     if finding.state == "writeup" and finding.caution and finding.caution not in warned:
         warned.add(finding.caution)
         yield Text(f"Take care: {plain(finding.caution)}")

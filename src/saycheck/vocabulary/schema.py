@@ -57,8 +57,8 @@ class SharedPart(Table):
     """A part as it is on every machine (``parts.toml``): a cylinder is a cylinder everywhere.
 
     ``heads`` are the nouns that name it, all spellings ("tyre", "tire"; "cylinder", "ram"); the name
-    itself need not be repeated among them; plurals are made by rule. ``components`` names further shared parts that are found on it. ``caution`` is
-    shown wherever the part is written up.
+    itself need not be repeated among them; plurals are made by rule. ``components`` names further shared
+    parts that are found on it. ``caution`` is shown wherever the part is written up.
     """
 
     name: str

@@ -1,0 +1,77 @@
+"""The weighing of a statement: probabilities of each state and of talk."""
+
+import pytest
+
+from saycheck.understanding import weigh as weighing
+from saycheck.understanding.pipeline import prepared
+from saycheck.understanding.weigh import STATES, Weight, features, plain_word, region_end, weigh
+
+KIND = "wheel-loader"
+
+
+@pytest.mark.parametrize(
+    ("shares", "best", "state", "sure"),
+    [
+        ({"talk": 0.6, "good": 0.3, "writeup": 0.1}, "talk", "good", 0.6),  # talk is no state
+        ({"talk": 0.1, "good": 0.2, "writeup": 0.7}, "writeup", "writeup", 0.7),
+        ({"talk": 0.0, "hidden": 1.0}, "hidden", "hidden", 1.0),
+    ],
+)
+def test_weight(shares: dict[str, float], best: str, state: str, sure: float) -> None:
+    """The likeliest of all, the likeliest state, and how sure it is."""
+    weight = Weight(shares)
+    assert (best, state, sure) == (weight.best, weight.state, weight.sure)
+
+
+@pytest.mark.parametrize(("word", "expected"), [("48", "0"), ("3/16", "0"), ("cracked", "cracked")])
+def test_figures_are_one_word(word: str, expected: str) -> None:
+    """Which number was said tells nothing of the state: all figures are one feature."""
+    assert expected == plain_word(word)
+
+
+def test_region_ends_at_the_next_statement() -> None:
+    """Words behind a statement count for it up to the next one, or the end of the sentence."""
+    reading, made = prepared("Horn works loud and clear, seat belt is torn badly.", KIND)
+    assert [made[1].start, reading.sentences[0][1]] == [region_end(reading, s, made) for s in made]
+
+
+def test_features_hold_what_the_rules_say() -> None:
+    """The model sees the verdict of the rules and the kind of talk beside the words."""
+    reading, made = prepared("If the bucket is cracked we stop.", KIND)
+    found = set(features(reading, made[0], made))
+    assert {"rule=writeup", "talk=hypothesis", "w=cracked", "pre=if", "hypothesis:before"} <= found
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Bucket is good.", {"good": 1.0}),
+        ("If the bucket is cracked we stop.", {"talk": 1.0}),
+        ("Fan belt is cracked.", {"writeup": 1.0}),
+    ],
+)
+def test_without_weights_the_rules_decide(
+    monkeypatch: pytest.MonkeyPatch, text: str, expected: dict[str, float]
+) -> None:
+    """Where nothing was trained the verdict of the rules stands."""
+    monkeypatch.setattr(weighing, "trained", lambda name: None)
+    reading, made = prepared(text, KIND)
+    assert expected == weigh(reading, made[0], made).shares
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("Bucket is good.", "good"),
+        ("Fan belt is cracked.", "writeup"),
+        ("Tilt cylinder is weeping.", "watch"),
+        ("Can't see the articulation joint for mud.", "hidden"),
+        ("I'll do the horn later.", "later"),
+    ],
+)
+def test_plain_statements(text: str, state: str) -> None:
+    """What is said plainly weighs as it is said, and the shares sum to one."""
+    reading, made = prepared(text, KIND)
+    weight = weigh(reading, made[0], made)
+    assert (state, pytest.approx(1.0)) == (weight.state, sum(weight.shares.values()))
+    assert {*STATES, "talk"} >= set(weight.shares)
