@@ -10,6 +10,8 @@ from pathlib import Path
 from saycheck import __version__
 from saycheck.capture.files import blocks, probe, sha256
 from saycheck.capture.keep import KeptSound
+from saycheck.capture.measures import Meter
+from saycheck.capture.noise import passages, verdict
 from saycheck.capture.phrases import phrases
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
@@ -117,16 +119,24 @@ def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound:
     digest = sha256(given)
     ears = chosen(asked.ears, vocabulary.kind, asked.model)
     recording = blocks(given)
+    meter = Meter()
+    found: list[Passage] = []
 
     def progress(heard_s: float) -> None:
         asked.progress(heard_s, info.duration_s)
 
+    def measured() -> list[Passage]:
+        found[:] = passages(meter.measures())
+        return found
+
     with KeptSound(sound) if sound else nullcontext() as kept:
         passing = kept.passing(recording) if kept else recording
-        transcript = hear(phrases(passing), ears, list, progress)
+        transcript = hear(phrases(passing, meter.add), ears, measured, progress)
     if recording.truncated:
         asked.note(f"'{name}' stops before its own end; what there is was heard")
     if not transcript.words:
         raise SoundError(f"no speech was heard in '{name}'; hold the microphone closer and speak up")
+    if unusable := verdict(found):
+        asked.note(unusable)
     source = Source(name=name, sha256=digest, duration_s=round(recording.seconds, 3))
-    return _Heard(transcript, source, [ear.name for ear in ears])
+    return _Heard(transcript, source, [ear.name for ear in ears], found)

@@ -31,26 +31,26 @@ def test_step(value: float, size: float, expected: int) -> None:
 
 
 @pytest.mark.parametrize(
-    ("made", "verdict", "weight", "ruled", "sure", "expected"),
+    ("subject", "verdict", "weight", "ruled", "sure", "expected"),
     [
         # nothing to look at
-        (statement(), Verdict("good", "good"), SURE, "good", 0.95, []),
+        ({}, Verdict("good", "good"), SURE, "good", 0.95, []),
         # the costly mistake: called good where trouble is likely, or where the rules say trouble
-        (statement(), Verdict("good", "good"), DOUBT, "good", 0.95, ["said to be good, or is it?"]),
-        (statement(), Verdict("good", "good"), SURE, "writeup", 0.95, ["said to be good, or is it?"]),
-        (statement(), Verdict("writeup", "crack"), TALK, "writeup", 0.4, ["a finding, or only talk?"]),
-        (statement(known=False), Verdict("good", "good"), SURE, "good", 0.4, ["part is not on the list"]),
-        (statement(carried=True), Verdict("good", "good"), SURE, "good", 0.4, ["part was named earlier"]),
-        (statement(), Verdict("watch", "worn"), SURE, "writeup", 0.4, ["watch, or writeup?"]),
+        ({}, Verdict("good", "good"), DOUBT, "good", 0.95, ["said to be good, or is it?"]),
+        ({}, Verdict("good", "good"), SURE, "writeup", 0.95, ["said to be good, or is it?"]),
+        ({}, Verdict("writeup", "crack"), TALK, "writeup", 0.4, ["a finding, or only talk?"]),
+        ({"known": False}, Verdict("good", "good"), SURE, "good", 0.4, ["part is not on the list"]),
+        ({"carried": True}, Verdict("good", "good"), SURE, "good", 0.4, ["part was named earlier"]),
+        ({}, Verdict("watch", "worn"), SURE, "writeup", 0.4, ["watch, or writeup?"]),
         # unsure for no reason that can be named
-        (statement(), Verdict("good", "good"), SURE, "good", 0.4, ["not sure of the state"]),
+        ({}, Verdict("good", "good"), SURE, "good", 0.4, ["not sure of the state"]),
     ],
 )
 def test_reasons(
-    made: Statement, verdict: Verdict, weight: Weight, ruled: str, sure: float, expected: list[str]
+    subject: dict[str, bool], verdict: Verdict, weight: Weight, ruled: str, sure: float, expected: list[str]
 ) -> None:
     """Each reason to look is told in plain words."""
-    assert expected == reasons(made, verdict, weight, ruled, sure)
+    assert expected == reasons(statement(**subject), verdict, weight, ruled, sure)
 
 
 @pytest.mark.parametrize("sure", [0.0, REVIEW_BELOW - 0.01])

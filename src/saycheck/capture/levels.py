@@ -8,67 +8,69 @@ quietest windows.
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from saycheck.capture.measures import Measures
+from saycheck.capture.measures import Measures, Row
 from saycheck.capture.voice import LIKELY, SURE, WINDOWS_A_SECOND
 
 CELL = 16
-"""Windows in one cell (0.512 s): as fine as levels are told."""
+"""Windows in a cell (0.512 s): as finely as levels are told."""
 
 _AROUND = round(2 * WINDOWS_A_SECOND)
 """Windows looked at before and after a cell."""
 
 _ENOUGH = 8
-"""Pause windows (0.25 s) that are enough to take the floor from."""
+"""Windows of pause (0.25 s) that are enough to take the floor from."""
 
 _QUIETEST, _TO_FLOOR = 0.05, 1.6
-"""Share of windows taken for the quietest where nobody pauses, and what their power is raised by: the
-quietest tenth of a fluctuating noise lies below its mean (2 dB for the engine noise of ``bench``)."""
+"""Share of windows taken for the quietest where nobody pauses, and by what their power is raised: the
+quietest windows of a fluctuating noise lie below its mean (2 dB for the engine noise of ``bench``)."""
 
 _LEAST = 1e-10
 
 
 @dataclass(frozen=True)
 class Levels:
-    """One row a cell. Powers are mean squares; nan where no speech is near."""
+    """One row a cell: ``speech`` and ``floor`` (mean squares; nan where no speech is near), ``rumble`` in
+    the cell, and the share of ``clipped`` samples in the speech round it."""
 
-    speech: NDArray[np.float64]
-    floor: NDArray[np.float64]
-    rumble: NDArray[np.float64]
-    near_full: NDArray[np.float64]
+    speech: Row
+    floor: Row
+    rumble: Row
+    clipped: Row
 
-    @property
-    def snr_db(self) -> NDArray[np.float64]:
-        """Speech over noise in decibels, between -10 and 60."""
-        with np.errstate(invalid="ignore"):
-            ratio = np.maximum(self.speech - self.floor, _LEAST) / np.maximum(self.floor, _LEAST)
-            return np.clip(10 * np.log10(ratio), -10, 60)
+    def snr_db(self, first: int, after: int) -> float:
+        """Speech over noise from one cell to another, decibels between -10 and 60; nan without speech."""
+        speech, floor = self.speech[first:after], self.floor[first:after]
+        known = ~np.isnan(speech)
+        if not known.any():
+            return float("nan")
+        noise = max(float(floor[known].mean()), _LEAST)
+        voice = max(float(speech[known].mean()) - noise, _LEAST)
+        return float(np.clip(10 * np.log10(voice / noise), -10, 60))
 
 
 def levels(measures: Measures) -> Levels:
     """Return the levels of each cell of ``CELL`` windows."""
-    chance, power = measures.chance, measures.power
-    sure = chance >= SURE
-    near = np.convolve(chance >= LIKELY, np.ones(5), "same") > 0  # words fade in and out
+    sure = measures.chance >= SURE
+    pause = np.convolve(measures.chance >= LIKELY, np.ones(5), "same") == 0  # words fade in and out
     rows = []
-    for first in range(0, len(chance), CELL):
+    for first in range(0, len(sure), CELL):
         around = slice(max(0, first - _AROUND), first + CELL + _AROUND)
-        here = slice(first, first + CELL)
-        spoken = power[around][sure[around]]
+        power, spoken = measures.power[around], sure[around]
+        heard = bool(spoken.any())
         rows.append(
             (
-                spoken.mean() if len(spoken) else np.nan,
-                _floor(power[around], ~near[around]),
-                measures.rumble[here].mean(),
-                measures.near_full[here].mean(),
+                power[spoken].mean() if heard else np.nan,
+                _floor(power, pause[around]),
+                measures.rumble[first : first + CELL].mean(),
+                measures.near_full[around][spoken].mean() if heard else 0.0,
             )
         )
     columns = np.array(rows, np.float64).reshape(-1, 4).T
     return Levels(*columns)
 
 
-def _floor(power: NDArray[np.float64], pause: NDArray[np.bool_]) -> float:
+def _floor(power: Row, pause: Row) -> float:
     if np.count_nonzero(pause) >= _ENOUGH:
         return float(power[pause].mean())
     return float(np.quantile(power, _QUIETEST)) * _TO_FLOOR

@@ -7,7 +7,7 @@ import typer
 
 from saycheck.cli.hear import Ears, hear
 
-RECORDING = "demo.flac"
+RECORDING = "quarry-loader.ogg"
 MACHINE = "wheel-loader"
 
 

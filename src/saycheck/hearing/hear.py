@@ -1,5 +1,6 @@
 """From phrases to a transcript: every ear hears every phrase, and what they heard is made one reading."""
 
+from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
 
@@ -104,4 +105,5 @@ def _at(word: HeardWord | Word, passages: Sequence[Passage]) -> Passage | None:
     if word.start_s is None or word.end_s is None:
         return None
     middle = (word.start_s + word.end_s) / 2
-    return next((one for one in passages if one.start_s <= middle < one.end_s), None)
+    place = bisect_right(passages, middle, key=lambda one: one.start_s) - 1
+    return passages[place] if place >= 0 and middle < passages[place].end_s else None

@@ -14,7 +14,7 @@ from spacy.tokens import Doc
 from spacy.vocab import Vocab
 
 from saycheck.models.walk import Finding, Span, Word
-from saycheck.understanding.attach import Attacher
+from saycheck.understanding.attach.attacher import Attacher
 from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder, stuff
 from saycheck.understanding.cues import CueFinder

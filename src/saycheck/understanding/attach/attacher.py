@@ -1,0 +1,106 @@
+"""Which condition and which number belongs to which part: walks through a sentence, event by event.
+
+A part opens a group; parts in a list join it ("hoses, pins and retainers"); a condition behind closes
+it and belongs to all of it. A condition before a part ("a loose bolt", "leak at the gland") waits for
+it. What has no part in its own sentence goes to the part last spoken of.
+"""
+
+from saycheck.understanding.attach.carried import place_waiting
+from saycheck.understanding.attach.claims import say_or_wait
+from saycheck.understanding.attach.corrections import move_side, take_back
+from saycheck.understanding.attach.counts import count_or_measure
+from saycheck.understanding.attach.exceptions import except_from
+from saycheck.understanding.attach.groups import say_rest
+from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
+from saycheck.understanding.attach.named import name_part
+from saycheck.understanding.attach.pointed import point_back
+from saycheck.understanding.attach.repeats import repeat
+from saycheck.understanding.attach.sides import local_side
+from saycheck.understanding.attach.walk import Rules, Sentence, Walk
+from saycheck.understanding.conditions import Said
+from saycheck.understanding.events import events
+from saycheck.understanding.place import Places
+from saycheck.understanding.resolve import Resolver
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention, Reading
+
+
+class Attacher:
+    """Goes through a reading once and returns its statements, in order.
+
+    Leaves on ``reading.data``: ``orphans``, mentions said of no part that could be told, and ``taken``,
+    token ranges (half-open) of numbers that were put right.
+    """
+
+    def __init__(self, resolver: Resolver, places: Places, stuff: dict[str, Said]) -> None:
+        self.rules = Rules(resolver, places, stuff)
+
+    def __call__(self, reading: Reading) -> list[Statement]:
+        walk = Walk(self.rules, reading)
+        for number, (start, end) in enumerate(reading.sentences):
+            read_sentence(walk, number, start, end)
+        reading.data["orphans"] = walk.orphans
+        reading.data["taken"] = walk.taken
+        return walk.statements
+
+
+def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
+    """Take in one sentence: where it says the walker goes, then its events, then what they leave open."""
+    zone, side = walk.rules.places.heading(walk.reading, start, end)
+    if zone or side:
+        walk.move(zone, side)
+        if not any(start <= m.start < end for m in walk.reading.of("condition")):
+            return
+    zone, side, _ = walk.rules.places.moves(walk.reading, start, end)
+    moved = bool(zone or side)
+    if moved:
+        walk.move(zone, side)
+    found = events(walk.reading, start, end)
+    walk.now = Sentence(number, start, end, found, moved)
+    for before, event, behind in zip([None, *found], found, [*found[1:], None], strict=False):
+        take_in(walk, event, before, behind)
+    finish(walk)
+
+
+def take_in(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:
+    """Do what an event asks for; ``previous`` and ``following`` are the events around it."""
+    now = walk.now
+    if event.kind == "part":
+        name_part(walk, event, previous, following)
+    elif event.kind == "pointer":
+        point_back(walk, event)
+    elif event.kind == "condition":
+        say_or_wait(walk, event, previous, following)
+    elif event.kind == "quantity":
+        count_or_measure(walk, event, following)
+    elif event.kind in UNSEEN:
+        mark_unseen(walk, event, following)
+    elif event.kind in ORDERS:
+        mark_order(walk, event, following)
+    elif event.kind == "same":
+        now.same = event
+    elif event.kind == "except":
+        now.excepting, now.open = event, bool(now.group)
+    elif event.kind == "correct":
+        now.correcting = event
+    elif event.kind == "take-back":
+        take_back(walk, event)
+
+
+def finish(walk: Walk) -> None:
+    """Settle what a sentence leaves open, and keep its statements."""
+    now = walk.now
+    place_waiting(walk)
+    if now.same and not any(s.claims for s in now.made):
+        repeat(walk, now.same)
+    if now.open and now.group and not now.same:
+        say_rest(walk, now.end)
+    if now.excepting:
+        except_from(walk, now.excepting)
+    if now.correcting and now.group and not any(s.subject in now.group for s in now.made):
+        move_side(walk)
+    walk.statements += now.made
+    if now.group:
+        walk.last_group = now.group
+    for statement in now.made:
+        local_side(walk, statement)

@@ -1,0 +1,53 @@
+"""What has no part in its own sentence: it goes to the part last spoken of."""
+
+from dataclasses import replace
+
+from saycheck.understanding.attach.corrections import put_right, unnamed
+from saycheck.understanding.attach.marks import ORDERS, UNSEEN
+from saycheck.understanding.attach.saying import say
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention
+
+# For how many sentences a part stays the one that is spoken of.
+FOCUS_SENTENCES = 3
+
+
+def place_waiting(walk: Walk) -> None:
+    """Give what still waits at the end of a sentence to its group, or to the part in focus."""
+    waiting = [e for e in walk.now.waiting if e.kind not in ORDERS]
+    walk.now.waiting = []
+    if walk.now.group:
+        say(walk, [e for e in waiting if e.kind in UNSEEN])
+        say(walk, [e for e in waiting if e.kind not in UNSEEN])
+    elif waiting:
+        carry(walk, waiting)
+
+
+def carry(walk: Walk, waiting: list[Mention]) -> None:
+    """Give events of a sentence without a part to what was said before it."""
+    last = just_said(walk)
+    only_numbers = all(e.kind == "quantity" for e in waiting)
+    if last and only_numbers and put_right(walk, waiting[-1], last):
+        return
+    # A bare number far from its part could be anything.
+    waiting = [e for e in waiting if e.kind != "quantity" or e.value.unit is not None]
+    if not waiting:
+        return
+    if last and only_numbers and not last.quantities and not last.taken_back:
+        last.quantities += [(e.value, e) for e in waiting]
+        return
+    if walk.focus is None or walk.now.number - walk.focus_sentence > FOCUS_SENTENCES:
+        walk.orphans += waiting
+        return
+    spoken_of = walk.last_group if walk.focus in walk.last_group else [walk.focus]
+    walk.now.group = [replace(unnamed(s), count=None) for s in spoken_of]
+    say(walk, waiting)
+    for statement in walk.now.made:
+        statement.stretch(waiting[0].start, statement.end)
+
+
+def just_said(walk: Walk) -> Statement | None:
+    """The last statement, where it stands in the sentence before this one."""
+    last = walk.statements[-1] if walk.statements else None
+    return last if last and walk.now.number - last.sentence <= 1 else None

@@ -1,0 +1,55 @@
+"""A condition is said: of the group before it, or of a part still to come."""
+
+from saycheck.understanding.attach.links import PREPOSITIONS, only_small
+from saycheck.understanding.attach.saying import say_condition
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.text import Mention
+
+# Before an adjective that belongs to the part behind it: "a loose bolt", "two bent pins".
+BEFORE_ATTRIBUTE = frozenset(
+    "a an some few couple two three four five six one no any got has have the with little bit".split()
+)
+CLAUSE_ENDS = frozenset([".", ",", ";", "and", "!", "?", "—", "–"])
+LINKING = frozenset(["is", "'s", "are", "all", "both", "still", "were", "was"])
+# How far a part may stand behind a condition and still be its place ("leak at the left gland"), in words.
+PLACE_REACH = 4
+
+
+def say_or_wait(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:
+    """Give the condition to the group at hand, or let it wait for the part behind it."""
+    if not event.value.condition.alone and not stands_close(walk, event, previous):
+        return
+    if walk.now.group and not binds_forward(walk, event, following):
+        say_condition(walk, event)
+    else:
+        walk.now.waiting.append(event)
+
+
+def stands_close(walk: Walk, event: Mention, previous: Mention | None) -> bool:
+    """Whether a very common word ("on", "in") directly follows its part and ends the clause."""
+    if previous is None or not walk.now.open or previous.kind not in ("part", "pointer", "quantity"):
+        return False
+    after = walk.words[event.end : event.end + 1]
+    ends = not after or after[0] in CLAUSE_ENDS or event.end >= walk.now.end
+    return ends and all(w in LINKING for w in walk.gap(previous, event))
+
+
+def binds_forward(walk: Walk, event: Mention, following: Mention | None) -> bool:
+    """Whether a condition belongs to the part behind it: "a loose bolt", "leak at the gland"."""
+    if following is None or following.kind not in ("part", "pointer"):
+        return False
+    gap = walk.gap(event, following)
+    if not gap:
+        attributive = event.value.attributive and following.kind == "part"
+        return attributive and (not walk.now.open or is_attribute(walk, event))
+    placed = gap[0] in PREPOSITIONS and len(gap) <= PLACE_REACH and only_small(gap)
+    return placed and not walk.now.open
+
+
+def is_attribute(walk: Walk, event: Mention) -> bool:
+    """Whether an article or a count stands before the adjective, words of degree and denial left out."""
+    at = event.start - 1
+    passed = [m for kind in ("slight", "strong", "deny") for m in walk.reading.of(kind)]
+    while at > walk.now.start and any(m.start <= at < m.end for m in passed):
+        at -= 1
+    return walk.words[at] in BEFORE_ATTRIBUTE or walk.words[event.start - 1] in BEFORE_ATTRIBUTE

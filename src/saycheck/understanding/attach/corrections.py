@@ -1,0 +1,70 @@
+"""Words that put right what was said: "scratch that", "no, make that forty", "no, the right one"."""
+
+from dataclasses import replace
+
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Mention
+
+# How many sentences back "scratch that" reaches.
+TAKE_BACK_SENTENCES = 2
+
+
+def take_back(walk: Walk, event: Mention) -> None:
+    """ "Scratch that": the last statement no longer counts; what follows is about its part."""
+    now = walk.now
+    if now.made:
+        last = now.made[-1]
+    else:
+        standing = [s for s in walk.statements if not s.taken_back]
+        if not standing or now.number - standing[-1].sentence > TAKE_BACK_SENTENCES:
+            return
+        last = standing[-1]
+    last.taken_back = walk.reading.quote(event.start, event.end)
+    walk.remember(last.subject)
+    now.group, now.open = [], False
+
+
+def put_right(walk: Walk, event: Mention, last: Statement) -> bool:
+    """Use a bare number after "no, make that" or "scratch that, call it", or for the other side.
+
+    Returns whether the number, said in a sentence without a part, belongs to the statement ``last``.
+    """
+    if not last.quantities:
+        return False
+    old, place = last.quantities[-1]
+    value: Quantity = event.value
+    if value.unit is None:
+        value = replace(value, unit=old.unit, quantity=old.quantity)
+    elif old.unit is not None and old.quantity != value.quantity:
+        return False
+    if last.taken_back:
+        walk.now.group = [last.subject]
+        statement = walk.now.new(unnamed(last.subject))
+        statement.claims = list(last.claims)
+    elif walk.now.correcting:
+        walk.taken.append((place.start, place.end))
+        last.quantities[-1] = (value, event)
+        return True
+    elif walk.now.moved and last.subject.part.sided and walk.where.side:
+        statement = walk.now.new(replace(unnamed(last.subject), side=walk.where.side))
+    else:
+        return False
+    statement.quantities = [(value, event)]
+    statement.stretch(event.start, event.end)
+    return True
+
+
+def unnamed(subject: Subject) -> Subject:
+    """The same subject where no token names it."""
+    return replace(subject, start=-1, end=-1, carried=True)
+
+
+def move_side(walk: Walk) -> None:
+    """ "Left one's wet, no, the right one": the statement goes to the other side."""
+    subject = walk.now.group[-1]
+    said = walk.now.made or walk.statements
+    if said and subject.carried and subject.side and walk.now.number - said[-1].sentence <= 1:
+        said[-1].subject.side = subject.side
+        said[-1].marks.add("side-corrected")

@@ -1,0 +1,76 @@
+"""A number is said: it counts things, measures the group at hand, or waits for its part."""
+
+from saycheck.understanding.attach.links import COUNT_LINKS, SMALL
+from saycheck.understanding.attach.saying import say_number
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.text import Mention
+
+# A bare number behind a plural counts it up to this; above, it is a reading.
+MOST_COUNTED = 24
+# No bare number counts more than this many things.
+COUNTS_BELOW = 100
+# Parts whose bare numbers are pressures, volts or levels rather than counts.
+MEASURED_PARTS = ("tyre", "track", "batter", "oil")
+
+
+def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> None:
+    """Take in a quantity by what it stands before."""
+    now = walk.now
+    quantity: Quantity = event.value
+    bare = quantity.unit is None
+    if bare and is_count(walk, event, following):
+        now.count = now.count or (int(quantity.value), event)
+    elif bare and now.excepting and now.group and is_whole(quantity):
+        now.count = (int(quantity.value), event)
+    elif is_of_following(walk, event, following):
+        if not bare:
+            now.waiting.append(event)
+    elif now.group and bare and counts_group(walk, quantity):
+        count_group(walk, event)
+    elif now.group:
+        say_number(walk, event)
+    else:
+        now.waiting.append(event)
+
+
+def is_whole(quantity: Quantity) -> bool:
+    """Whether the value is a whole number."""
+    return float(quantity.value).is_integer()
+
+
+def is_count(walk: Walk, event: Mention, following: Mention | None) -> bool:
+    """Whether a bare number counts things: "two bolts", "two of the six", "one gone"."""
+    if not (0 < event.value.value < COUNTS_BELOW and is_whole(event.value)):
+        return False
+    if following is None or walk.words[event.start : event.end] == ["a"]:
+        return False
+    gap = walk.gap(event, following)
+    if following.kind in ("part", "quantity"):
+        linked = len(gap) <= 4 and all(w in SMALL or w in COUNT_LINKS for w in gap)
+        return linked and (following.kind == "part" or "of" in gap)
+    return following.kind == "condition" and len(gap) <= 3 and all(w in COUNT_LINKS for w in gap)
+
+
+def is_of_following(walk: Walk, event: Mention, following: Mention | None) -> bool:
+    """ "Forty on the left front tyre", "three mil in the pin": the number of the part behind it."""
+    if walk.now.open or following is None or following.kind != "part":
+        return False
+    gap = walk.gap(event, following)
+    return 0 < len(gap) <= 3 and gap[0] in ("of", "on", "in")
+
+
+def counts_group(walk: Walk, quantity: Quantity) -> bool:
+    """Whether a bare small number behind a plural part counts it: "teeth, eight, all there"."""
+    if not (0 < quantity.value <= MOST_COUNTED and is_whole(quantity)):
+        return False
+    last = walk.now.group[-1]
+    return last.plural and not any(w in last.part.name for w in MEASURED_PARTS)
+
+
+def count_group(walk: Walk, event: Mention) -> None:
+    """Count the parts of the group; a count said before stands."""
+    counted = (int(event.value.value), event)
+    for subject in walk.now.group:
+        told = walk.now.current(subject) or subject
+        told.count = told.count or counted

@@ -1,0 +1,156 @@
+"""A part is named: it opens a group, joins the list before it, or only says more of the part before."""
+
+from dataclasses import replace
+
+from saycheck.understanding.attach.groups import start_group
+from saycheck.understanding.attach.links import LIST_LINKS, PREPOSITIONS, only_list, only_small
+from saycheck.understanding.attach.saying import say_condition, say_presence
+from saycheck.understanding.attach.subjects import subject_of
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.parts import ENDS, LEFT, RIGHT, PartName
+from saycheck.understanding.phrases import singular
+from saycheck.understanding.statements import Subject
+from saycheck.understanding.text import Mention
+
+ABSENT_WORDS = frozenset(["no", "a", "any"])
+HAS_WORDS = frozenset(
+    "has have 's got had with its their it's a the all his her still both fresh new".split()
+)
+# Words that name stuff or a spot on the part before rather than a part, once a part is spoken of.
+WEAK_WORDS = frozenset(
+    "grease oil paint rubber glass cover wire thumb bar clay line hole mark hand screw stone nail water mud"
+    " air bit".split()
+)
+WHERE_PREPOSITIONS = frozenset(
+    "over behind under near along through by above below beside around round across between where".split()
+)
+WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
+# How far stuff ("oil") may stand behind what was said before it, in words.
+STUFF_REACH = 4
+
+
+def name_part(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:
+    """Take in a part mention between the events before and behind it."""
+    now = walk.now
+    name = with_end(walk, event)
+    if is_stuff(walk, event, previous):
+        said = walk.rules.stuff[walk.words[event.start]]
+        say_condition(walk, Mention("condition", event.start, event.end, said))
+        return
+    if is_weak(walk, name, event):
+        return
+    if now.waiting:
+        start_group(walk, subject_of(walk, name, event))
+        return
+    gap = walk.gap(previous, event)
+    if previous and previous.kind == "part" and now.group:
+        if gap and gap[0] in PREPOSITIONS and only_small(gap):
+            if gap[0] not in WHERE_PREPOSITIONS:
+                belong(walk, name, event)
+            return
+        if now.open and only_list(gap):
+            now.group.append(subject_of(walk, name, event))
+            return
+    if previous and previous.kind == "condition" and walk.words[previous.end - 1] in PREPOSITIONS:
+        gap = [walk.words[previous.end - 1], *gap]
+    if now.made and previous and is_detail(gap, previous):
+        add_detail(walk, name, event)
+        return
+    if is_possessed(walk, gap, previous, following):
+        say_presence(walk, "has", event)
+        return
+    start_group(walk, subject_of(walk, name, event))
+    if is_absent(walk, event, following):
+        say_presence(walk, "absent", event)
+
+
+def with_end(walk: Walk, event: Mention) -> PartName:
+    """The name with "on the left front" behind it taken in: front or rear is part of a part's name."""
+    name: PartName = event.value
+    run = walk.words[event.end : event.end + 4]
+    if run[:2] != ["on", "the"] or len(run) < 4:
+        return name
+    ends = [ENDS[w] for w in run[2:4] if w in ENDS]
+    sides = [w for w in run[2:4] if w in LEFT or w in RIGHT]
+    if not (ends and sides) or ends[0] in name.words:
+        return name
+    return replace(name, words=(ends[0], *name.words), head=(ends[0], *name.head))
+
+
+def is_stuff(walk: Walk, event: Mention, previous: Mention | None) -> bool:
+    """Whether "oil", "grease" or "mud" is what is on the part before, not a part."""
+    group = walk.now.group
+    if len(event) != 1 or walk.words[event.start] not in walk.rules.stuff or not group or not walk.now.open:
+        return False
+    if previous is None or previous.start < group[-1].start or previous.end > event.start:
+        return False
+    gap = walk.gap(previous, event)
+    return 0 < len(gap) <= STUFF_REACH and not any(w in (",", "and", "the", ".", "then") for w in gap)
+
+
+def is_weak(walk: Walk, name: PartName, event: Mention) -> bool:
+    """Whether the words only name stuff on the part that is spoken of ("rubber bald", "oil round it")."""
+    if len(name.words) != 1 or name.words[0] not in WEAK_WORDS or not walk.now.group or not walk.now.open:
+        return False
+    before = walk.words[event.start - 1] if event.start else ""
+    return before not in LIST_LINKS or before == ","
+
+
+def belong(walk: Walk, name: PartName, event: Mention) -> None:
+    """ "Gland on the left lift cylinder": the part before belongs to this one."""
+    first = walk.now.group[-1]
+    spoken = own_words(walk, first)
+    joined = PartName((*name.words, *spoken), spoken, name.side or first.side, name.words, first.plural)
+    subject = subject_of(walk, joined, Mention("part", first.start, event.end, joined))
+    walk.now.group[-1] = subject
+    for statement in walk.now.made:
+        if statement.subject is first:
+            statement.subject = subject
+            statement.stretch(subject.start, subject.end)
+
+
+def own_words(walk: Walk, subject: Subject) -> tuple[str, ...]:
+    """The words that name a subject, in the singular, without sides and articles."""
+    drop = LEFT | RIGHT | {"'s", "the"}
+    return tuple(singular(w) for w in walk.words[subject.start : subject.end] if w not in drop)
+
+
+def is_detail(gap: list[str], previous: Mention) -> bool:
+    """Whether a part behind a condition only says where ("chafed where it crosses the frame")."""
+    if previous.kind not in ("condition", "quantity", "hidden"):
+        return False
+    if not gap or any(w in (",", "and", "but", ";", ".", "then") for w in gap):
+        return False
+    return gap[0] in PREPOSITIONS or gap[0] in WHERE_WORDS
+
+
+def add_detail(walk: Walk, name: PartName, event: Mention) -> None:
+    """A place on the part just spoken of: names its component where it is one."""
+    statement = walk.now.made[-1]
+    subject = statement.subject
+    owner = subject.part.part
+    component = walk.rules.resolver.component_of(frozenset(name.words), owner)
+    if component and owner and subject.part.component is None:
+        spoken = " ".join(name.words)
+        subject.part = replace(subject.part, name=f"{owner.name} {spoken}", component=component, score=1.0)
+    if name.side and not subject.told_side:
+        subject.side = name.side
+    statement.stretch(event.start, event.end)
+
+
+def is_possessed(walk: Walk, gap: list[str], previous: Mention | None, following: Mention | None) -> bool:
+    """ "Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
+    if not (walk.now.open and previous and previous.kind in ("part", "pointer") and gap):
+        return False
+    if following and following.kind in ("condition", "hidden", "later", "quantity"):
+        return False
+    has = any(w in ("has", "have", "got", "had") for w in gap)
+    return has and all(w in HAS_WORDS for w in gap)
+
+
+def is_absent(walk: Walk, event: Mention, following: Mention | None) -> bool:
+    """Whether a bare "no" stands right before the part and nothing else is said of it."""
+    if following and following.kind == "condition":
+        return False
+    before = (m for m in walk.reading.of("deny") if m.end == event.start)
+    return any(walk.words[m.end - 1] in ABSENT_WORDS for m in before)

@@ -1,0 +1,49 @@
+"""Words that point back to a part spoken of before: "the left one", "both", "left front"."""
+
+from dataclasses import replace
+
+from saycheck.understanding.attach.groups import start_group
+from saycheck.understanding.attach.subjects import subject_of
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.events import Pointer
+from saycheck.understanding.parts import PartName
+from saycheck.understanding.place import OTHER
+from saycheck.understanding.statements import Subject
+from saycheck.understanding.text import Mention
+
+# A part that is pointed at is a little less sure than a part that is named.
+POINTING_COSTS = 0.95
+
+
+def point_back(walk: Walk, event: Mention) -> None:
+    """Speak of the part in focus again, or of a tyre named by its corner alone."""
+    pointer: Pointer = event.value
+    base = walk.focus
+    if pointer.ends and (pointer.side or not base) and is_tyre_talk(pointer, base):
+        tyre = PartName((*pointer.ends, "tyre"), ("tyre",), pointer.side)
+        start_group(walk, subject_of(walk, tyre, event))
+        return
+    if base is None:
+        return
+    side = pointer.side or (OTHER.get(base.side or "") if pointer.other else base.side)
+    part = base.part
+    zone = walk.rules.resolver.zone_of(part.part, side, walk.where.zone) if part.part else part.zone
+    subject = Subject(
+        replace(part, zone=zone, score=part.score * POINTING_COSTS),
+        side,
+        event.start,
+        event.end,
+        plural=side == "both",
+        carried=True,
+        told_side=True,
+        spoken=base.spoken,
+    )
+    start_group(walk, subject)
+    walk.remember(subject)
+
+
+def is_tyre_talk(pointer: Pointer, base: Subject | None) -> bool:
+    """Whether a corner by itself is a tyre: the talk is not of another part that has sides."""
+    if not set(pointer.ends) <= {"front", "rear"}:
+        return False
+    return base is None or not base.part.sided or "tyre" in base.part.name or "wheel" in base.part.name

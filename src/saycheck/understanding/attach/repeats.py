@@ -1,0 +1,55 @@
+"""What is said again: "ditto over here", "same on the other side"."""
+
+from dataclasses import replace
+
+from saycheck.understanding.attach.sides import side_in
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.place import OTHER
+from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Mention
+
+REPEATED_MARKS = frozenset(["hidden", "later", "keep-an-eye", "needs-work"])
+
+
+def repeat(walk: Walk, event: Mention) -> None:
+    """Say the last statements again, of the parts named in this sentence or of the other side."""
+    sources = [s for s in walk.statements if not s.taken_back and s.claims and not s.copied_from]
+    if not sources:
+        return
+    for subject in walk.now.group:
+        part = subject.part.part
+        like = [s for s in sources if part and s.subject.part.part is part]
+        repeat_one(walk, (like or sources)[-1], subject, event)
+    if not walk.now.group:
+        repeat_on_side(walk, sources, event)
+
+
+def repeat_on_side(walk: Walk, sources: list[Statement], event: Mention) -> None:
+    """All that was just said of one part, again on the side named here or on its other side."""
+    last = sources[-1]
+    side = side_in(walk, walk.now.start, walk.now.end)
+    side = side or OTHER.get(last.subject.side or "", walk.where.side)
+    for source in sources:
+        part = source.subject.part
+        if last.sentence - source.sentence > 1 or part.part is not last.subject.part.part:
+            continue
+        zone = walk.rules.resolver.zone_of(part.part, side, part.zone) if part.part else part.zone
+        subject = Subject(
+            replace(part, zone=zone, score=1.0),
+            side,
+            -1,
+            -1,
+            source.subject.plural,
+            carried=True,
+            spoken=source.subject.spoken,
+        )
+        repeat_one(walk, source, subject, event)
+
+
+def repeat_one(walk: Walk, source: Statement, subject: Subject, event: Mention) -> None:
+    """Say of the subject what ``source`` says of its own."""
+    statement = walk.now.about(subject)
+    statement.claims = list(source.claims)
+    statement.copied_from = source
+    statement.marks |= {"same"} | (source.marks & REPEATED_MARKS)
+    statement.stretch(event.start, event.end)

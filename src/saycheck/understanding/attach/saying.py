@@ -1,0 +1,91 @@
+"""Says something of every part of the group at hand: a condition, a mark or a number."""
+
+from collections.abc import Iterable
+
+from saycheck.understanding.attach.links import COUNT_LINKS
+from saycheck.understanding.attach.subjects import one_at
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.denial import denied
+from saycheck.understanding.statements import Claim, Statement
+from saycheck.understanding.text import Mention
+
+
+def say(walk: Walk, events: Iterable[Mention]) -> None:
+    """Give conditions, marks and numbers to the group, in this order of events."""
+    for event in events:
+        if event.kind == "quantity":
+            say_number(walk, event)
+        elif event.kind == "condition":
+            say_condition(walk, event)
+        else:
+            say_mark(walk, event)
+
+
+def say_condition(walk: Walk, event: Mention) -> None:
+    """The condition of every part of the group; what goes on in another vein is a new statement."""
+    now = walk.now
+    claim = claim_of(walk, event)
+    for subject in now.group:
+        statement = now.current(subject)
+        if statement is None or (statement.claims and not agrees(statement, claim)):
+            statement = now.new(subject)
+        statement.claims.append(claim)
+        statement.count = statement.count or now.count or subject.count or one_before(walk, event)
+        statement.stretch(event.start, event.end)
+    now.open, now.count = False, None
+
+
+def claim_of(walk: Walk, event: Mention) -> Claim:
+    """The condition with how it was said; the last word of degree beside it counts."""
+    degree = None
+    for kind in ("slight", "strong"):
+        for mention in walk.reading.of(kind):
+            near = 0 <= event.start - mention.end <= 1 or mention.start == event.end
+            if near and not (event.start <= mention.start and mention.end <= event.end):
+                degree = kind
+    cue = denied(walk.reading, event, walk.now.events)
+    return Claim(event.value, event, cue is not None, degree)
+
+
+def agrees(statement: Statement, claim: Claim) -> bool:
+    """Whether a claim says the same kind of thing as the statement so far: joins it, no new one."""
+    last = statement.claims[-1]
+    return last.denied == claim.denied and last.said.condition.form == claim.said.condition.form
+
+
+def one_before(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
+    """ "One missing", "one of them is bent": a count of one before a condition."""
+    at = event.start - 1
+    while at > walk.now.start and walk.words[at] in COUNT_LINKS:
+        at -= 1
+    return one_at(walk.words, at) if at >= walk.now.start and walk.words[at] == "one" else None
+
+
+def say_presence(walk: Walk, mark: str, event: Mention) -> None:
+    """A new statement for every part of the group that something is there ("has") or not ("absent")."""
+    for subject in walk.now.group:
+        statement = walk.now.new(subject)
+        statement.marks.add(mark)
+        statement.stretch(event.start, event.end)
+    walk.now.open, walk.now.count = False, None
+
+
+def say_mark(walk: Walk, event: Mention) -> None:
+    """Mark what is said of every part of the group as hidden, later, to watch or to write up."""
+    for subject in walk.now.group:
+        statement = walk.now.about(subject)
+        statement.marks.add(event.kind)
+        statement.stretch(event.start, event.end)
+    walk.now.open = False
+
+
+def say_number(walk: Walk, event: Mention) -> None:
+    """The number of every part of the group; behind a correction it takes the place of the last one."""
+    correcting = walk.now.correcting
+    for subject in walk.now.group:
+        statement = walk.now.about(subject)
+        if correcting and statement.quantities and statement.quantities[-1][1].end <= correcting.start:
+            _, old = statement.quantities.pop()
+            walk.taken.append((old.start, old.end))
+        statement.quantities.append((event.value, event))
+        statement.stretch(event.start, event.end)

@@ -1,0 +1,101 @@
+"""Which side a part is on: said with it, said around it, or where the walker stands."""
+
+from collections.abc import Sequence
+
+from saycheck.understanding.attach.walk import Walk, WalkerSide
+from saycheck.understanding.parts import PartName
+from saycheck.understanding.place import is_side_word
+from saycheck.understanding.resolve import Resolved
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention
+
+# For how many sentences a side named with a part still tells where the walker stands.
+SIDE_SENTENCES = 8
+LEFT_OR_RIGHT = ("left", "right")
+
+
+def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tuple[str | None, bool]:
+    """The side of a part as it is named, and whether it was told with the part itself."""
+    told = name.side or side_behind(walk.words, event.end)
+    if told:
+        return told, True
+    near = sentence_side(walk)
+    if near and (part.sided or part.part is None or part.component):
+        return near, False
+    if part.component and walk.focus and walk.focus.part.part is part.part:
+        return walk.focus.side, False
+    if part.sided or part.part is None:
+        side = walker_side(walk, name, part)
+        if side:
+            return side, False
+    return ("both" if part.sided and name.plural else None), False
+
+
+def side_behind(words: Sequence[str], at: int) -> str | None:
+    """A side right behind the part: "on the left", "left side", "both sides", "left hand"."""
+    run = list(words[at : at + 5])
+    if run[:1] and run[0] in ("on", "at", "to") and run[1:2] == ["the"] and at + 2 < len(words):
+        return is_side_word(words, at + 2)
+    if run[:2] in (["on", "both"], ["both", "sides"], ["each", "side"], ["either", "side"]):
+        return "both"
+    if run[:3] in (["on", "each", "side"], [",", "both", "sides"]):
+        return "both"
+    side = is_side_word(words, at) if at < len(words) else None
+    return side if side and run[1:2] in (["side"], ["hand"]) else None
+
+
+def sentence_side(walk: Walk) -> str | None:
+    """The side told of an earlier part in this sentence."""
+    told = (s.side for s in reversed(walk.now.group) if s.told_side and s.side in LEFT_OR_RIGHT)
+    return next(told, None)
+
+
+def walker_side(walk: Walk, name: PartName, part: Resolved) -> str | None:
+    """The side the walker is on: as told, or as shown by a part named with its side not long ago."""
+    if walk.side.told:
+        return walk.side.side
+    if walk.now.number - walk.side.sentence > SIDE_SENTENCES:
+        return None
+    if name.plural and part.part is not None and not stands_aside(walk, part):
+        return None
+    return walk.side.side
+
+
+def stands_aside(walk: Walk, part: Resolved) -> bool:
+    """Whether the part stands in a zone that is on one side of the machine."""
+    return part.part is not None and any(walk.rules.places.side_of[z] != "none" for z in part.part.zones)
+
+
+def note_side(walk: Walk, side: str | None, part: Resolved) -> None:
+    """Learn where the walker stands from a part told with its side; a told place gives way less easily."""
+    if side not in LEFT_OR_RIGHT:
+        return
+    if not walk.side.told or (side != walk.side.side and stands_aside(walk, part)):
+        walk.side = WalkerSide(side, sentence=walk.now.number)
+
+
+def side_in(walk: Walk, start: int, end: int) -> str | None:
+    """The first side named between two tokens."""
+    return next((s for i in range(start, end) if (s := is_side_word(walk.words, i))), None)
+
+
+def local_side(walk: Walk, statement: Statement) -> None:
+    """Set a side named around the part: "in the left corner", "two gone on the right end", "nearside"."""
+    subject = statement.subject
+    if subject.told_side:
+        return
+    others = [s for s in walk.now.made if s is not statement and s.subject is not subject]
+    stop = min([walk.now.end, *(s.start for s in others if s.start >= statement.end)])
+    begin = max([walk.now.start, *(s.end for s in others if s.end <= statement.start)])
+    sides = {
+        side
+        for i in range(begin, stop)
+        if (side := is_side_word(walk.words, i)) and not is_comparison(walk.words, i)
+    }
+    if len(sides) == 1:
+        subject.side, subject.told_side = sides.pop(), True
+
+
+def is_comparison(words: Sequence[str], at: int) -> bool:
+    """ "Same as the left": that side is what is compared with, not where the part is."""
+    return any(w in ("as", "than", "like") for w in words[max(0, at - 3) : at])

@@ -1,0 +1,54 @@
+"""From a part as named to the subject of a statement: which part is meant, on which side, how many."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from saycheck.understanding.attach.links import POINTS_AT_ONE
+from saycheck.understanding.attach.sides import note_side, side_for
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.parts import PartName
+from saycheck.understanding.place import Where
+from saycheck.understanding.statements import Subject
+from saycheck.understanding.text import Mention
+
+# A part named this well shows in which zone the walker is.
+SURE_OF_PART = 0.9
+
+
+def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
+    """The subject that ``name``, said at ``event``, means here and now; it becomes the focus."""
+    part = walk.rules.resolver(name, walk.where.zone, walk.focus.part if walk.focus else None)
+    side, told = side_for(walk, name, part, event)
+    zone = walk.where.zone
+    if part.part:
+        zone = walk.rules.resolver.zone_of(part.part, side, zone)
+    part = replace(part, zone=zone)
+    spoken = walk.reading.quote(event.start, event.end)
+    subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
+    if walk.now.count:
+        subject.count, walk.now.count = walk.now.count, None
+    else:
+        subject.count = one_of(walk.words, event)
+    if part.part and part.score >= SURE_OF_PART and not walk.where.told:
+        walk.where = Where(zone, walk.where.side)
+    if told:
+        note_side(walk, side, part)
+    walk.remember(subject)
+    return subject
+
+
+def one_of(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:
+    """ "One bolt", "one of the bolts": a count of one, unless "one" points at something."""
+    start = event.start
+    if list(words[max(0, start - 3) : start]) in (["one", "of", "the"], ["one", "of", "these"]):
+        return one_at(words, start - 3)
+    if words[start] == "one":
+        return one_at(words, start)
+    return one_at(words, start - 1) if start and words[start - 1] == "one" else None
+
+
+def one_at(words: Sequence[str], at: int) -> tuple[int, Mention] | None:
+    """The count of one that the word "one" at ``at`` says, or None where it points ("the left one")."""
+    if at and words[at - 1] in POINTS_AT_ONE:
+        return None
+    return 1, Mention("quantity", at, at + 1)

@@ -1,0 +1,108 @@
+"""The state carried along while one transcript is read, and the state of the sentence at hand."""
+
+from dataclasses import dataclass, field
+
+from saycheck.understanding.conditions import Said
+from saycheck.understanding.place import OTHER, Places, Where
+from saycheck.understanding.resolve import Resolver
+from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Mention, Reading
+
+
+@dataclass(frozen=True)
+class Rules:
+    """What holds for every walk round one machine kind. ``stuff``: nouns such as "oil" or "mud"."""
+
+    resolver: Resolver
+    places: Places
+    stuff: dict[str, Said]
+
+
+@dataclass(frozen=True)
+class WalkerSide:
+    """The side the walker is on. ``told`` by a move; else shown by a part in ``sentence`` (its number)."""
+
+    side: str | None = None
+    told: bool = False
+    sentence: int = -99
+
+
+@dataclass
+class Sentence:
+    """One sentence while its events are gone through. ``start`` and ``end`` are tokens, half-open.
+
+    ``group`` are the parts that are spoken of; while it is ``open`` no condition has closed it. What came
+    before its part is ``waiting``. ``made`` are the statements so far. ``same``, ``excepting`` and
+    ``correcting`` are the cues met, ``count`` a number of things whose name is still to come.
+    """
+
+    number: int
+    start: int
+    end: int
+    events: list[Mention]
+    moved: bool
+    group: list[Subject] = field(default_factory=list)
+    open: bool = False
+    waiting: list[Mention] = field(default_factory=list)
+    made: list[Statement] = field(default_factory=list)
+    same: Mention | None = None
+    excepting: Mention | None = None
+    correcting: Mention | None = None
+    count: tuple[int, Mention] | None = None
+
+    def current(self, subject: Subject) -> Statement | None:
+        """The last statement of this sentence about the subject: further words may join it."""
+        return next((s for s in reversed(self.made) if s.subject is subject), None)
+
+    def new(self, subject: Subject) -> Statement:
+        """A new statement about the subject; where no token names it, its range is still to be stretched."""
+        start, end = (subject.start, subject.end) if subject.start >= 0 else (self.end, self.start)
+        statement = Statement(subject, self.number, start, end)
+        self.made.append(statement)
+        return statement
+
+    def about(self, subject: Subject) -> Statement:
+        """The statement of this sentence about the subject, a new one where there is none."""
+        return self.current(subject) or self.new(subject)
+
+
+class Walk:
+    """What is remembered from sentence to sentence.
+
+    ``focus`` is the part last spoken of, ``last_group`` the parts of the last sentence that had any.
+    ``orphans`` belong to no part that could be told; ``taken`` are token ranges of numbers put right.
+    """
+
+    def __init__(self, rules: Rules, reading: Reading) -> None:
+        self.rules = rules
+        self.reading = reading
+        self.words = [t.text for t in reading.tokens]
+        self.where = Where(rules.places.zones[0].name if rules.places.zones else "")
+        self.side = WalkerSide()
+        self.focus: Subject | None = None
+        self.focus_sentence = -99
+        self.last_group: list[Subject] = []
+        self.statements: list[Statement] = []
+        self.orphans: list[Mention] = []
+        self.taken: list[tuple[int, int]] = []
+        self.now = Sentence(-1, 0, 0, [], moved=False)
+
+    def move(self, zone: str | None, side: str | None) -> None:
+        """Take note that the walker goes to another place; side "other" turns round."""
+        if side == "other":
+            side = OTHER.get(self.where.side or "")
+        if zone and side is None:
+            side = self.rules.places.side_of.get(zone, "none")
+            side = None if side == "none" else side
+        if side and not zone:
+            zone = next((z.name for z in self.rules.places.zones if z.side == side), self.where.zone)
+        self.where = Where(zone or self.where.zone, side, told=True)
+        self.side = WalkerSide(side, told=True)
+
+    def remember(self, subject: Subject) -> None:
+        """Make the subject the one that later words without a part are about."""
+        self.focus, self.focus_sentence = subject, self.now.number
+
+    def gap(self, before: Mention | None, behind: Mention | None) -> list[str]:
+        """The words between two mentions; none where one of them is missing."""
+        return self.words[before.end : behind.start] if before and behind else []
