@@ -48,7 +48,9 @@ def sound(name: str) -> Samples:
         said = speak(text, scene.voices[0])
     else:
         turns = text.split("\n\n")
-        said = np.concatenate([speak(turn, scene.voices[n % len(scene.voices)]) for n, turn in enumerate(turns)])
+        said = np.concatenate(
+            [speak(turn, scene.voices[n % len(scene.voices)]) for n, turn in enumerate(turns)]
+        )
     return said if scene.engine_db is None else with_noise(said, scene.engine_db, "engine")
 
 
@@ -71,7 +73,9 @@ def write_ogg(path: Path, samples: Samples) -> None:
 def main() -> int:
     """Run the command described at the top of this file."""
     parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
-    parser.add_argument("names", nargs="*", metavar="NAME", help=f"of {', '.join(SCENES)}; all if none is given")
+    parser.add_argument(
+        "names", nargs="*", metavar="NAME", help=f"of {', '.join(SCENES)}; all if none is given"
+    )
     names = parser.parse_args().names or list(SCENES)
     unknown = [name for name in names if name not in SCENES]
     if unknown:
@@ -80,7 +84,10 @@ def main() -> int:
         samples = sound(name)
         path = HERE / f"{name}.ogg"
         write_ogg(path, samples)
-        print(f"{path.name}: {len(samples) / SAMPLE_RATE:.0f} s, {path.stat().st_size / 1000:.0f} kB", file=sys.stderr)
+        print(
+            f"{path.name}: {len(samples) / SAMPLE_RATE:.0f} s, {path.stat().st_size / 1000:.0f} kB",
+            file=sys.stderr,
+        )
     return 0
 
 

@@ -48,6 +48,7 @@ def denials(read: Read) -> Denials:
         ("Nothing loose on the handrail.", "loose"),
         ("Handrail's not bent.", "bent"),
         ("Leaks none.", "leaks"),  # the denial follows
+        ("Cracks in the bucket, none.", "cracks"),
         ("The bucket hasn't got a crack in it.", "crack"),
         ("No visible damage on the handrail.", "damage"),
         ("Without any cracks.", "cracks"),

@@ -45,6 +45,15 @@ def only(quantities: Quantities, cut: Cut) -> Only:
         ("half an inch", 0.5, "in"),
         ("an inch", 1, "in"),
         ("inch and a quarter", 1.25, "in"),
+        ("an inch and a half", 1.5, "in"),
+        ("an inch and an eighth", 1.125, "in"),
+        ("two inches and a quarter", 2.25, "in"),
+        ("eleven four eight two hours", 11482, "h"),
+        ("11 482 hours", 11482, "h"),  # a space between thousands
+        ("4 8 psi", 48, "psi"),  # digits one by one, in figures
+        ("plus or minus two mil", 2, "mm"),  # a tolerance has no sign
+        ("fifty odd psi", 50, "psi"),
+        ("three and a bit mil", 3, "mm"),
         ("5/8 in", 0.625, "in"),
         ("forty thou", 40, "thou"),
         ("twelve point six volts", 12.6, "V"),
@@ -99,6 +108,8 @@ def test_ambiguous_units(only: Only, text: str, also: tuple[str, ...]) -> None:
         ("three to four mil", 3.5, 0.5),
         ("three or four mil", 3.5, 0.5),
         ("forty to fifty psi", 45, 5),
+        ("10-12 mm", 11, 1),
+        ("ten to twelve thousand hours", 11000, 1000),  # the scale belongs to both ends
         ("three mil to four mil", 3.5, 0.5),
         ("a quarter inch to a half inch", 0.375, 0.125),
         ("3 – 4 mm", 3.5, 0.5),
