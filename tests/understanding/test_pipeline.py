@@ -102,7 +102,6 @@ def test_review_comes_with_a_reason(text: str) -> None:
         "² ③ psi",  # digits, but no numbers
         "tyre ² psi",
         "about " + "seven " * 400,  # no number is that long
-        "tyre " + "seven " * 5000 + "psi",
         "bucket 1/" + "9" * 5000,
         "9" * 5000,
         "between and",

@@ -9,7 +9,7 @@ that know stops and commas work alike; the text stays as it is.
 from collections.abc import Sequence
 
 from saycheck.understanding.linear import Linear, trained
-from saycheck.understanding.text import SENTENCE_ENDS, Mention, Reading, Token
+from saycheck.understanding.text import SENTENCE_ENDS, Reading, Token
 
 TAGS = (
     "part", "condition", "quantity", "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "story",
@@ -87,11 +87,3 @@ def choose(
         scores["stop"] += PAUSE_WEIGHT / 3
     best = max(scores, key=lambda k: scores[k])
     return {"none": None, "comma": ",", "stop": "."}[best]
-
-
-def restarted(reading: Reading) -> Reading:
-    """A new reading on the marked tokens; mentions are found anew on it."""
-    return Reading(reading.text, marked(reading), data=dict(reading.data))
-
-
-__all__ = ["Mention", "features", "lacks_marks", "marked", "restarted", "tags"]

@@ -17,7 +17,7 @@ POINTING = frozenset(
     " nearside offside outside inside".split()
 )
 NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
-CLAUSE_ENDS = frozenset([".", ",", ";", ":", "!", "?", "and", "but", "—", "–", "…", "so", "too", "again", "now", "here"])
+CLAUSE_ENDS = frozenset(". , ; : ! ? and but — – … so too again now here".split())
 BOTH = frozenset(["both", "pair"])
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
@@ -93,12 +93,11 @@ def is_pointing(words: list[str], at: int, run: int) -> bool:
     if not sides:
         return False
     before = words[at - 1] if at else "."
-    if before in ("on", "to", "at", "in", "the") and run - at == 1:
-        return False
-    return True
+    return not (before in ("on", "to", "at", "in", "the") and run - at == 1)
 
 
 def pointing(words: list[str], start: int, end: int) -> Pointer:
+    """What place words from ``start`` to ``end`` say of the part they point at."""
     sides = {s for i in range(start, end) if (s := is_side_word(words, i))}
     side = "both" if len(sides) == 2 else next(iter(sides), None)
     run = words[start:end]

@@ -111,7 +111,9 @@ class FindingMaker:
             weight = Weight({ruled: 1.0})
         if weight.state != verdict.state:
             verdict = replace(verdict, state=weight.state, condition=reworded(verdict, weight.state))
-        if statement.copied_from is not None or (verdict.denied and verdict.state != ruled and ruled == "good"):
+        if statement.copied_from is not None or (
+            verdict.denied and verdict.state != ruled and ruled == "good"
+        ):
             verdict = replace(verdict, state=ruled)
         talk = context_of(reading, statement)
         sure = confidence(features(statement, verdict, weight, ruled, talk), weight, verdict.state)

@@ -19,15 +19,17 @@ POSITIONS = frozenset(
     " fifth sixth seventh eighth corner mid opposite end both all every single big small little long short old new"
     " steer drive side hand near off far".split()
 )
-# Words that read as part names but seldom are, unless something is said of them.
-STOP_WORDS = frozenset("the a an and or of on in at to for with its it is are no not up off one two three four five six seven eight nine ten".split())
 # Plurals that are verbs behind a singular: "belt latches", "door locks".
 ALSO_VERBS = frozenset(
     ["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"]
 )
-BARE_WORDS = STOP_WORDS | frozenset(
-    ["back", "side", "end", "line", "hand", "one", "thing", "bit", "level", "point", "job"]
+# Words that never belong to a part's name where they stand before it.
+BARE_WORDS = frozenset(
+    "the a an and or of on in at to for with its it is are no not up off one two three four five six seven"
+    " eight nine ten back side end line hand thing bit level point job".split()
 )
+# Words that may stand inside a name but not at its beginning.
+NOT_FIRST = frozenset("old new all every side hand single near far".split())
 
 
 @dataclass(frozen=True)
@@ -44,8 +46,6 @@ class PartName:
     side: str | None = None
     owner: tuple[str, ...] = ()
     plural: bool = False
-    known: bool = True
-    count: int | None = None
 
 
 class PartFinder:
@@ -95,24 +95,12 @@ class PartFinder:
         at = start
         while at > floor:
             word = words[at - 1]
-            before = singular(word)
-            if word in LEFT or word in RIGHT or word in ENDS or word in POSITIONS:
-                at -= 1
-            elif before in self.kinds and before == word and word not in BARE_WORDS and len(word) > 2:
-                at -= 1
-            else:
+            placed = word in LEFT or word in RIGHT or word in ENDS or word in POSITIONS
+            kind = word in self.kinds and singular(word) == word and word not in BARE_WORDS and len(word) > 2
+            if not (placed or kind):
                 break
-        while at < start and words[at] in (
-            "old",
-            "new",
-            "all",
-            "every",
-            "side",
-            "hand",
-            "single",
-            "near",
-            "far",
-        ):
+            at -= 1
+        while at < start and words[at] in NOT_FIRST:
             at += 1
         return at
 

@@ -61,14 +61,12 @@ class PhraseTable(Generic[V]):
     def __init__(self, fold: Callable[[str], str] = same) -> None:
         self.fold = fold
         self.root: dict[object, dict] = {}  # type: ignore[type-arg]
-        self.vocabulary: set[str] = set()
 
     def add(self, phrase: str, value: V) -> None:
         """Add a phrase; ``*`` in it stands for one to three words. A second value is kept as well."""
         node = self.root
         for word in phrase.split() if GAP in phrase else words_of(phrase):
             key = word if word == GAP else self.fold(word)
-            self.vocabulary.add(key)
             node = node.setdefault(key, {})
         values = node.setdefault(END, [])  # type: ignore[arg-type]
         if value not in values:

@@ -137,9 +137,13 @@ class Quantities:
         return end, self.quantity(number.value, unit, number.step / 2, number.form)
 
     def tenths(self, words: Sequence[str], number: Number) -> tuple[int, Quantity] | None:
-        """"Twelve six volts": a voltage whose point was left out."""
+        """ "Twelve six volts": a voltage whose point was left out."""
         behind = parse(words, number.end)
-        if number.form != "words" or behind is None or not (0 <= behind.value < 10 and behind.form == "words"):
+        if (
+            number.form != "words"
+            or behind is None
+            or not (0 <= behind.value < 10 and behind.form == "words")
+        ):
             return None
         unit = self.unit_at(words, behind.end, behind)
         if unit is None or unit[1].quantity != "voltage" or behind.value != int(behind.value):

@@ -5,7 +5,6 @@ front is the left front tyre. What no line of the checklist fits keeps the words
 """
 
 from dataclasses import dataclass
-from functools import cached_property
 
 from saycheck.understanding.parts import PartName
 from saycheck.understanding.phrases import singular
@@ -32,10 +31,12 @@ class Resolved:
 
     @property
     def sided(self) -> bool:
+        """Whether the part is known to stand on both sides of the machine."""
         return self.part is not None and self.part.sided
 
 
 def folded(saying: str) -> frozenset[str]:
+    """The words of a saying that tell parts apart, in the singular."""
     return frozenset(singular(w) for w in saying.lower().split()) - IGNORED
 
 
@@ -63,10 +64,6 @@ class Resolver:
         self.shared = {
             frozenset(folded(h)): s.name for s in vocabulary.shared.values() for h in (s.name, *s.heads)
         }
-
-    @cached_property
-    def zone_order(self) -> dict[str, int]:
-        return {zone.name: i for i, zone in enumerate(self.vocabulary.zones)}
 
     def zone_of(self, part: Part, side: str | None, here: str) -> str:
         """The zone in which a part on this side stands, the walker's own zone first."""
@@ -108,6 +105,11 @@ class Resolver:
                 return component
         return None
 
+    def is_another(self, part: Part, words: frozenset[str], here: str, near: Part) -> bool:
+        """Whether the words are just how ``part``, which stands here, is called, and it is not ``near``."""
+        exact = any(saying == words for saying, _, p in self.sayings if p is part)
+        return exact and here in part.zones and part.name != near.name
+
     def elided(self, words: tuple[str, ...], here: str) -> Resolved | None:
         """ "Tilt rod" is the rod of the tilt cylinder: a component named by its owner's first word."""
         if len(words) < 2:
@@ -128,6 +130,7 @@ class Resolver:
         return None
 
     def part_of(self, words: frozenset[str], here: str, focus: Part | None) -> tuple[float, Part] | None:
+        """The part that the words fit best, with its score; None where none fits well enough."""
         best = self.candidates(words, here, focus)
         return best[0] if best and best[0][0] >= FITS else None
 
@@ -150,9 +153,8 @@ class Resolver:
             if elided:
                 return elided
         component = self.component_of(words, near)
-        exact = whole is not None and any(s == words for s, _, p in self.sayings if p is whole[1])
-        if component and not (whole and exact and here in whole[1].zones and whole[1].name != near.name):  # type: ignore[union-attr]
-            return Resolved(f"{near.name} {component}", near, here, component, 0.9)  # type: ignore[union-attr]
+        if near and component and not (whole and self.is_another(whole[1], words, here, near)):
+            return Resolved(f"{near.name} {component}", near, here, component, 0.9)
         if whole:
             return Resolved(whole[1].name, whole[1], here, None, min(1.0, whole[0]))
         return Resolved(" ".join(name.words), None, here, None, 0.5)

@@ -10,7 +10,11 @@ from saycheck.understanding.text import Mention
 
 @dataclass
 class Subject:
-    """The part a statement is about, and the tokens that name it (none where it is carried over)."""
+    """The part a statement is about, and the tokens that name it (-1 where none do).
+
+    ``side`` is left, right, both or None; ``told_side`` whether it was said with the part. ``carried``
+    tells that the part was named earlier, ``count`` how many are meant and where that was said.
+    """
 
     part: Resolved
     side: str | None
@@ -35,8 +39,12 @@ class Claim:
 
 @dataclass
 class Statement:
-    """One thing said about one part. Token ranges are half-open; ``marks`` holds hidden, later,
-    keep-an-eye, needs-work, same, reading."""
+    """One thing said about one part, in tokens ``start`` to ``end`` (half-open) of a sentence.
+
+    ``marks`` tell how it is meant: hidden, later, keep-an-eye, needs-work; absent or has (a part that is
+    not there or is); same, exception, side-corrected; unworded where no table knows what is said.
+    ``taken_back`` holds the words that take it back, ``copied_from`` what "same again" repeats.
+    """
 
     subject: Subject
     sentence: int
@@ -45,11 +53,10 @@ class Statement:
     claims: list[Claim] = field(default_factory=list)
     quantities: list[tuple[Quantity, Mention]] = field(default_factory=list)
     marks: set[str] = field(default_factory=set)
-    context: dict[str, str] = field(default_factory=dict)
     count: tuple[int, Mention] | None = None
     taken_back: str | None = None
     copied_from: "Statement | None" = None
-    zone: str = ""
 
     def stretch(self, start: int, end: int) -> None:
+        """Take in the tokens ``start`` to ``end`` as well."""
         self.start, self.end = min(self.start, start), max(self.end, end)

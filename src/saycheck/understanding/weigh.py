@@ -8,6 +8,7 @@ by ``bench/train_statements.py``; without weights the rules decide alone.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import trained
@@ -17,8 +18,9 @@ from saycheck.understanding.text import Reading
 
 STATES = ("good", "watch", "writeup", "hidden", "later")
 CUES = (
-    "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "generic", "hypothesis", "story", "other-machine",
-    "same", "here", "chat", "quote", "slight", "strong", "correct", "take-back", "except", "not-story", "not-hypothesis",
+    "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "generic", "hypothesis", "story",
+    "other-machine", "same", "here", "chat", "quote", "slight", "strong", "correct", "take-back", "except",
+    "not-story", "not-hypothesis",
 )  # fmt: skip
 NEXT = ("keep-an-eye", "needs-work", "hidden", "later", "same")
 LAST = ("teach", "story", "hypothesis", "other-machine")
@@ -39,10 +41,6 @@ class Weight:
     def state(self) -> str:
         """The likeliest state, talk left aside."""
         return max(STATES, key=lambda k: self.shares.get(k, 0.0))
-
-    @property
-    def sure(self) -> float:
-        return max(self.shares.values())
 
 
 def plain_word(word: str) -> str:
@@ -72,13 +70,13 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
         f"talk={talk}",
         f"rule={verdict.state} talk={talk}",
     ]
-    out += [f"w={w}" for w in own] + [f"ww={a} {b}" for a, b in zip(own, own[1:], strict=False)]
+    out += [f"w={w}" for w in own] + [f"ww={a} {b}" for a, b in pairwise(own)]
     before = words[max(start, statement.start - AHEAD) : statement.start]
-    out += [f"pre={w}" for w in before] + [f"pre2={a} {b}" for a, b in zip(before, before[1:], strict=False)]
+    out += [f"pre={w}" for w in before] + [f"pre2={a} {b}" for a, b in pairwise(before)]
     whole = [
         words[i] for i in range(start, end) if not (statement.subject.start <= i < statement.subject.end)
     ]
-    out += [f"s={w}" for w in whole] + [f"ss={a} {b}" for a, b in zip(whole, whole[1:], strict=False)]
+    out += [f"s={w}" for w in whole] + [f"ss={a} {b}" for a, b in pairwise(whole)]
     out += [f"first={words[start]}", f"first2={' '.join(words[start : start + 2])}", f"ends={words[end - 1]}"]
     out += [f"det={words[statement.start - 1] if statement.start > start else '#'}"]
     out += [f"mark={m}" for m in statement.marks] + [f"claims={min(len(statement.claims), 3)}"]

@@ -51,7 +51,7 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
         walk.move(zone, side)
         if not any(start <= m.start < end for m in walk.reading.of("condition")):
             return
-    zone, side, _ = walk.rules.places.moves(walk.reading, start, end)
+    zone, side = walk.rules.places.moves(walk.reading, start, end)
     moved = bool(zone or side)
     if moved:
         walk.move(zone, side)
