@@ -1,5 +1,6 @@
 """Sound made on the fly: no recording is kept in the repository for these tests."""
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -42,6 +43,25 @@ def likeness() -> Callable[[Sound, Sound], float]:
         )
 
     return alike
+
+
+Spoken = Callable[..., Sound]
+
+
+@pytest.fixture(scope="session")
+def spoken(tmp_path_factory: pytest.TempPathFactory) -> Spoken:
+    """Says a text with one of the synthetic voices; skips the test where its program is missing."""
+    from speak import VOICES, speak
+
+    cache = tmp_path_factory.mktemp("voices")
+
+    def say(text: str, voice: str = "rms") -> Sound:
+        program = {"festival": "festival", "flite": "flite", "espeak": "espeak-ng"}[VOICES[voice].engine]
+        if shutil.which(program) is None:
+            pytest.skip(f"{program} is not installed")
+        return speak(text, voice, cache=cache)
+
+    return say
 
 
 Encode = Callable[..., Path]

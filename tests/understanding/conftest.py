@@ -111,7 +111,7 @@ def ruled(statements: Statements) -> Rows:
     """Reads a text and returns (part, side, state, condition) of each statement by the rules alone."""
 
     def rows(text: str, kind: str = KIND) -> list[tuple[str, ...]]:
-        out = []
+        out: list[tuple[str, ...]] = []
         for statement in statements(text, kind):
             verdict = judge(statement)
             name = f"no {verdict.condition}" if verdict.denied else verdict.condition

@@ -282,8 +282,9 @@ def test_degree(ruled: Rows, text: str, expected: str) -> None:
 )
 def test_numbers(statements: Statements, text: str, part: str, value: float, unit: str) -> None:
     """A number goes to its part, also when it comes before the part or in the next breath."""
-    found = [(s.subject.part.name, q.value, q.unit) for s in statements(text) for q, _ in s.quantities]
-    assert [(part, pytest.approx(value), unit)] == found
+    ((statement, quantity),) = [(s, q) for s in statements(text) for q, _ in s.quantities]
+    assert pytest.approx(value) == quantity.value
+    assert (part, unit) == (statement.subject.part.name, quantity.unit)
 
 
 @pytest.mark.parametrize(

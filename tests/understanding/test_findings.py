@@ -37,7 +37,9 @@ def units() -> Units:
 )
 def test_si(units: Units, value: float, unit: str, expected: float, unit_si: str) -> None:
     """A measurement in SI base units."""
-    assert (pytest.approx(expected, rel=1e-6), unit_si) == units.si(value, unit)
+    found, name = units.si(value, unit)
+    assert pytest.approx(expected, rel=1e-6) == found
+    assert unit_si == name
 
 
 @pytest.mark.parametrize(

@@ -233,7 +233,7 @@ def test_number_word(value: int, expected: str) -> None:
 
 
 WORDS = st.sampled_from(
-    "one two oh twelve thirty hundred thousand and a half quarter eighths point minus double 7 3/8 ½ , to".split()
+    "one two oh twelve thirty hundred thousand and a half quarter eighths point minus 7 3/8 ½ , to".split()
 )
 
 

@@ -16,10 +16,12 @@ KIND = "wheel-loader"
 Understand = Callable[..., Understood]
 
 WORDS = st.sampled_from(
-    "bucket tyre left right front rear gland lift cylinder hose pin mirror cracked leaking weeping loose good tight no not"
-    " isn't can't see any but and or of the a on one two forty eight psi mil half an inch point about between ditto same"
-    " other side scratch that no wait make it except bar if last year you always later keep an eye on it write up hours"
-    " clock number , . ; ? ! — - ' \" … um 48 3/16 ½ 12,480".split(" ")
+    (
+        "bucket tyre left right front rear gland lift cylinder hose pin mirror seat belt windscreen number hours clock"
+        " cracked leaking weeping loose good tight no not isn't can't see any but and or of the a on it about between"
+        " one two forty eight psi mil half an inch point ditto same other side scratch that no wait make except bar if"
+        " last year you always later keep an eye write up , . ; ? ! — - ' \" … um 48 3/16 ½ 12,480"
+    ).split(" ")
 )
 SPEECH = st.lists(WORDS, max_size=40).map(" ".join)
 ODD = st.text(max_size=80)

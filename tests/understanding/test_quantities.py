@@ -84,7 +84,8 @@ def only(quantities: Quantities, cut: Cut) -> Only:
 def test_value_and_unit(only: Only, text: str, value: float, unit: str) -> None:
     """A number and its unit, in the manners in which people say them."""
     quantity = only(text)
-    assert (pytest.approx(value), unit) == (quantity.value, quantity.unit)
+    assert pytest.approx(value) == quantity.value
+    assert unit == quantity.unit
 
 
 @pytest.mark.parametrize(
@@ -134,7 +135,8 @@ def test_ranges(only: Only, text: str, value: float, plus_minus: float) -> None:
 def test_plain_numbers_are_open_by_half_their_last_place(only: Only, text: str, plus_minus: float) -> None:
     """A number said plainly is as sure as its last place."""
     quantity = only(text)
-    assert (pytest.approx(plus_minus), False) == (quantity.plus_minus, quantity.hedged)
+    assert pytest.approx(plus_minus) == quantity.plus_minus
+    assert not quantity.hedged
 
 
 @pytest.mark.parametrize(

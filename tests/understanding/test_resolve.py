@@ -100,18 +100,6 @@ def test_only_sided_parts_are_sided(resolver: Resolver) -> None:
     )
 
 
-def test_order_of_walk(resolver: Resolver) -> None:
-    """Zones are numbered as one walks them."""
-    assert [
-        "front",
-        "left side",
-        "rear",
-        "right side",
-        "engine bay",
-        "cab",
-    ] == sorted(resolver.zone_order, key=lambda zone: resolver.zone_order[zone])
-
-
 @pytest.mark.parametrize(
     ("words", "owner", "expected"),
     [

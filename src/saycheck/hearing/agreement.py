@@ -1,28 +1,215 @@
 """One reading from two ears: where they agree, and where not, the likelier one; the other is kept beside it.
 
 Each disagreement is weighed by what is known of both sides: how sure each ear is, how well the words sit
-between their neighbours by the vocabulary's language model and by general English, how long they are. The
-weights come from a logistic regression (``bench/train_agreement.py``) on synthetic sound of narrations
-that the figures in ``bench/ears.py`` leave out.
+between their neighbours by the vocabulary's language model and by general English, how much else of the
+phrase the ears agree on. The weights are a logistic regression made by ``bench/train_agreement.py`` from
+synthetic sound of narrations that no figure of the fused reading is measured on.
 """
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Protocol
+from pathlib import Path
+from typing import Protocol, Self
 
+from saycheck.hearing.agreement_weights import AGREED, CHOSEN, SECOND_IS_RIGHT
 from saycheck.hearing.joining import Other
-from saycheck.hearing.lattice import Folded, Slot, side_by_side
+from saycheck.hearing.lattice import Folded, Slot, side_by_side, sounds_unlike
+from saycheck.hearing.spoken import spoken
 from saycheck.models.hearing import HeardWord, Hearing
+from saycheck.vocabulary.compiled import Vocabulary
+
+_MARKS = ".,?!;:"
+_MOST = 12.0
+_NUMBERS = frozenset(
+    "zero oh one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen"
+    " seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred thousand point"
+    " half quarter third eighth sixteenth minus".split()
+)
 
 
 class Probabilities(Protocol):
-    """Word probabilities; both ``language.model.WordModel`` and ``bias.GeneralEnglish`` are some."""
+    """Word probabilities; ``language.model.WordModel`` and ``bias.GeneralEnglish`` are such."""
 
     def logp10(self, history: tuple[str, ...], word: str) -> float:
         """log10 of the probability of ``word`` after ``history``."""
         ...
 
-    def knows(self, word: str) -> bool:
-        """Whether the word is known."""
-        ...
+
+@dataclass(frozen=True)
+class Around:
+    """What stands around a slot: the two said words before it, the word after, and how the phrase fares."""
+
+    before: tuple[str, ...]
+    after: str
+    agreement: float
+    first_sure: float
+    second_sure: float
+
+
+class Agreement:
+    """Makes one reading of what a general ear and the trade ear heard in a phrase."""
+
+    def __init__(self, trade: Probabilities, general: Probabilities, folded: Folded) -> None:
+        """``folded`` brings said words to the spelling of ``trade``."""
+        self._trade, self._general, self._folded = trade, general, folded
+
+    @classmethod
+    def for_machine(cls, vocabulary: Vocabulary, folders: Sequence[Path] = ()) -> Self:
+        """With the language of a machine kind; EarError as from ``trade_language`` and pocketsphinx."""
+        from saycheck.hearing.bias import GeneralEnglish
+        from saycheck.hearing.language.model import trade_language
+
+        words = trade_language(vocabulary, folders).words
+        return cls(words, GeneralEnglish(), words.folded)
+
+    def one_reading(self, general: Hearing, trade: Hearing) -> tuple[list[HeardWord], list[Other]]:
+        """The fused words, and at each disagreement the words that were not taken.
+
+        Confidence is how likely the word is right, seeing what both ears say. Words of the general ear
+        keep their writing and punctuation; where the trade ear's win, its words take over the punctuation
+        that ended the others.
+        """
+        words: list[HeardWord] = []
+        others: list[Other] = []
+        said: tuple[str, ...] = ("<s>", "<s>")
+        slots = side_by_side(general.words, trade.words, self._folded)
+        for place, slot in enumerate(slots):
+            around = surroundings(slots, place, said)
+            chosen, left, ear = self._settled(slot, around, general.ear, trade.ear)
+            if left is not None:
+                sure = _mean([w.confidence for w in left])
+                text = " ".join(w.text for w in left)
+                others.append(Other(len(words), len(words) + len(chosen), text, ear, sure))
+            words += chosen
+            taken = [part for word in chosen for part in self._folded(spoken(word.text))]
+            said = (*said, *taken)[-2:]
+        return words, others
+
+    def _settled(
+        self, slot: Slot, around: Around, general: str, trade: str
+    ) -> tuple[list[HeardWord], tuple[HeardWord, ...] | None, str]:
+        """The words taken, the words left (None where the ears agree) and whose those are."""
+        if slot.agree:
+            return self._agreed(slot, around), None, ""
+        p = _squashed(SECOND_IS_RIGHT, self.features(slot, around))
+        if p > 0.5:
+            sure = [_squashed(CHOSEN, (_logit(p), _logit(w.confidence), 1.0)) for w in slot.second]
+            taken = _rewritten(slot.second, slot.first)
+            return [_with(w, c) for w, c in zip(taken, sure, strict=True)], slot.first, general
+        sure = [_squashed(CHOSEN, (_logit(1 - p), _logit(w.confidence), 0.0)) for w in slot.first]
+        return [_with(w, c) for w, c in zip(slot.first, sure, strict=True)], slot.second, trade
+
+    def _agreed(self, slot: Slot, around: Around) -> list[HeardWord]:
+        """Words both heard; where they sound alike and are written otherwise, as the trade writes them."""
+        mine, theirs = (_mean([w.confidence for w in words]) for words in (slot.first, slot.second))
+        sure = _squashed(AGREED, (_logit(mine), _logit(theirs), _logit(around.agreement)))
+        taken: Sequence[HeardWord] = slot.first
+        if len(slot.said_first) == len(slot.said_second) and self._fits(
+            slot.said_second, around
+        ) > self._fits(slot.said_first, around):
+            taken = _rewritten(slot.second, slot.first)
+        return [_with(word, sure) for word in taken]
+
+    def _fits(self, said: Sequence[str], around: Around) -> float:
+        return _log_fit(self._trade, said, around)
+
+    def features(self, slot: Slot, around: Around) -> tuple[float, ...]:
+        """What is known of a disagreement, for the weights ``SECOND_IS_RIGHT``; see ``FEATURES``."""
+        mine, theirs = ([w.confidence for w in words] for words in (slot.first, slot.second))
+        numbers = [sum(w in _NUMBERS for w in said) for said in (slot.said_first, slot.said_second)]
+        first, second = " ".join(slot.said_first), " ".join(slot.said_second)
+        return (
+            _logit(_mean(mine)) if mine else 0.0,
+            _logit(min(mine)) if mine else 0.0,
+            _logit(_mean(theirs)) if theirs else 0.0,
+            _logit(min(theirs)) if theirs else 0.0,
+            _clipped(self._fits(slot.said_second, around) - self._fits(slot.said_first, around)),
+            _clipped(
+                _log_fit(self._general, slot.said_second, around)
+                - _log_fit(self._general, slot.said_first, around)
+            ),
+            float(len(slot.said_second) - len(slot.said_first)),
+            float(not mine),
+            float(not theirs),
+            _logit(around.agreement),
+            _logit(around.first_sure),
+            _logit(around.second_sure),
+            sounds_unlike(first, second) if mine and theirs else 0.0,
+            float(numbers[1] > 0) - float(numbers[0] > 0),
+            1.0,
+        )
+
+
+FEATURES = (
+    "first sure", "first least sure", "second sure", "second least sure", "fits trade", "fits English",
+    "longer", "first silent", "second silent", "agreement", "first sure around", "second sure around",
+    "unlike", "numbers", "always",
+)  # fmt: skip
+
+
+def surroundings(slots: Sequence[Slot], place: int, before: tuple[str, ...]) -> Around:
+    """What stands around the slot at ``place``, ``before`` being the last two words said."""
+    after = "</s>"
+    if place + 1 < len(slots):
+        following = slots[place + 1].said_first or slots[place + 1].said_second
+        after = following[0] if following else after
+    agreeing = sum(len(slot.first) for slot in slots if slot.agree)
+    longest = max(sum(len(slot.first) for slot in slots), sum(len(slot.second) for slot in slots), 1)
+    sure = [_mean([w.confidence for slot in slots for w in words(slot)]) for words in (_firsts, _seconds)]
+    return Around(before, after, agreeing / longest, sure[0], sure[1])
+
+
+def _firsts(slot: Slot) -> tuple[HeardWord, ...]:
+    return slot.first
+
+
+def _seconds(slot: Slot) -> tuple[HeardWord, ...]:
+    return slot.second
+
+
+def _log_fit(model: Probabilities, said: Sequence[str], around: Around) -> float:
+    """log10 of the probability of the words and of the one after them."""
+    total, history = 0.0, around.before
+    for word in (*said, around.after):
+        total += model.logp10(history, word)
+        history = (*history, word)[-2:]
+    return total
+
+
+def _rewritten(words: Sequence[HeardWord], instead_of: Sequence[HeardWord]) -> list[HeardWord]:
+    """Words with the capital and the closing mark of those whose place they take."""
+    taken = list(words)
+    if taken and instead_of:
+        if instead_of[0].text[:1].isupper():
+            taken[0] = _with_text(taken[0], taken[0].text[:1].upper() + taken[0].text[1:])
+        if instead_of[-1].text[-1:] in _MARKS:
+            taken[-1] = _with_text(taken[-1], taken[-1].text + instead_of[-1].text[-1])
+    return taken
+
+
+def _with_text(word: HeardWord, text: str) -> HeardWord:
+    return word.model_copy(update={"text": text})
+
+
+def _with(word: HeardWord, confidence: float) -> HeardWord:
+    return word.model_copy(update={"confidence": confidence})
+
+
+def _mean(values: Sequence[float]) -> float:
+    return sum(values) / len(values) if values else 0.5
+
+
+def _logit(p: float) -> float:
+    p = min(max(p, 0.01), 0.99)
+    return math.log(p / (1 - p))
+
+
+def _clipped(value: float) -> float:
+    return min(max(value, -_MOST), _MOST)
+
+
+def _squashed(weights: Sequence[float], features: Sequence[float]) -> float:
+    """The logistic function of the weighted sum; a weight more than there are features stands alone."""
+    total = sum(w * f for w, f in zip(weights, features, strict=False)) + sum(weights[len(features) :])
+    return 1 / (1 + math.exp(-max(min(total, 30.0), -30.0)))

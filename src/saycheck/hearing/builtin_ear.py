@@ -218,15 +218,26 @@ def _timed(
 
 
 def _others(readings: Sequence[Sequence[list[str]]], most: int) -> list[list[str]]:
-    """Whole readings of the phrase: each other reading of one piece with the best of the pieces around it."""
+    """Whole readings of the phrase: each other reading of one piece with the best of the pieces around it.
+
+    Readings that differ only in marks or in where a word is cut are one.
+    """
     others: list[list[str]] = []
+    seen = {_letters([word for found in readings if found for word in found[0]])}
     deepest = max((len(found) for found in readings), default=0)
     for rank in range(1, deepest):
         for place, found in enumerate(readings):
             if rank < len(found):
                 parts = [other[0] if at != place else found[rank] for at, other in enumerate(readings)]
-                others.append([word for part in parts for word in part])
+                words = [word for part in parts for word in part]
+                if _letters(words) not in seen:
+                    seen.add(_letters(words))
+                    others.append(words)
     return others[: most - 1]
+
+
+def _letters(words: Sequence[str]) -> str:
+    return "".join(letter for word in words for letter in word.lower() if letter.isalnum())
 
 
 def _library() -> Any:

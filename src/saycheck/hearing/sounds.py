@@ -96,11 +96,6 @@ def _known(word: str) -> Phones | None:
     return known[0] if known else None
 
 
-def _whole(word: str) -> Phones | None:
-    """A word known, or made of known ones."""
-    return _known(word) or _compound(word)
-
-
 def _short_form(word: str) -> Phones | None:
     if word.endswith("'s"):
         return _with_s(pronunciations(word[:-2])[0]) if len(word) > 2 else None
@@ -138,9 +133,11 @@ _ENDINGS: dict[str, Callable[[Phones], Phones]] = {
 def _ending(word: str) -> Phones | None:
     for ending, spoken in _ENDINGS.items():
         if word.endswith(ending) and len(word) > len(ending) + 2 and not word.endswith("ss"):
-            for stem in _stems(word.removesuffix(ending), ending):
-                if found := _whole(stem):
-                    return spoken(found)
+            stems = list(_stems(word.removesuffix(ending), ending))
+            for way in (_known, _beginning, _compound):
+                for stem in stems:
+                    if found := way(stem):
+                        return spoken(found)
     return None
 
 
@@ -175,6 +172,6 @@ def _compound(word: str) -> Phones | None:
 def _beginning(word: str) -> Phones | None:
     for beginning, sounds in _BEGINNINGS.items():
         rest = word.removeprefix(beginning)
-        if rest != word and len(rest) > 2 and (found := _whole(rest) or _ending(rest)):
+        if rest != word and len(rest) > 2 and (found := _known(rest) or _compound(rest) or _ending(rest)):
             return (*sounds, *found)
     return None

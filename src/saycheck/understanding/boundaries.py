@@ -51,7 +51,8 @@ def features(words: Sequence[str], tag: Sequence[str], i: int) -> list[str]:
     return [
         f"b={b}", f"c={c}", f"bc={b} {c}", f"ab={a} {b}", f"cd={c} {d}", f"a={a}", f"d={d}", f"e={w(i + 2)}",
         f"tb={t(i - 1)}", f"tc={t(i)}", f"tbc={t(i - 1)} {t(i)}", f"tabc={t(i - 2)} {t(i - 1)} {t(i)}",
-        f"tbcd={t(i - 1)} {t(i)} {t(i + 1)}", f"tbc_c={t(i - 1)} {c}", f"b_tc={b} {t(i)}", f"tcde={t(i)} {t(i + 1)} {t(i + 2)}",
+        f"tbcd={t(i - 1)} {t(i)} {t(i + 1)}", f"tbc_c={t(i - 1)} {c}", f"b_tc={b} {t(i)}",
+        f"tcde={t(i)} {t(i + 1)} {t(i + 2)}",
         f"tall={t(i - 3)} {t(i - 2)} {t(i - 1)} {t(i)} {t(i + 1)}", f"bcd={b} {c} {d}",
     ]  # fmt: skip
 

@@ -18,6 +18,7 @@ class Said:
 
     @property
     def attributive(self) -> bool:
+        """Whether the word may stand before the part it is said of ("a loose bolt")."""
         return self.form == "adjective"
 
 

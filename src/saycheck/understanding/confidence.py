@@ -18,6 +18,7 @@ TROUBLE_ABOVE = 0.2
 
 
 def step(value: float, size: float = 0.1) -> int:
+    """The number of whole steps in a value, as a feature."""
     return int(value / size)
 
 

@@ -8,8 +8,9 @@ negation scopes with terminators (NegEx, Chapman et al. 2001), with terminators 
 from saycheck.understanding.text import Mention, Reading
 
 ENDS_SCOPE = frozenset(
-    "but though although however except bar because so just only yet still apart which where and's then ; : . ! ? …".split()
-) | frozenset(["—", "–", "..."])
+    "but though although however except bar because so just only yet still apart which where and's then ; : ."
+    " ! ? … — – ...".split()
+)
 REACH = 7
 LIST_WORDS = frozenset([",", "or", "and", "nor", "any", "no", "a", "of"])
 LINKING = frozenset("is are was were 's has have been 're and now since".split())
@@ -29,8 +30,8 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
         gap = words[condition.end : cue.start]
         if condition.end <= cue.start and len(gap) <= 2 and all(w in LINKING for w in gap):
             return cue
-        between = [m for m in events if m.kind == "condition" and condition.end <= m.start < cue.start]
-        far = words[cue.start] in NONE and 0 < len(gap) <= NONE_REACH and not between
+        others = [m for m in events if m.kind == "condition" and condition.end <= m.start < cue.start]
+        far = words[cue.start] in NONE and 0 < len(gap) <= NONE_REACH and not others
         if condition.end <= cue.start and far and not any(w in ENDS_SCOPE for w in gap):
             return cue
     for cue in reversed(cues_before(reading, condition)):
@@ -82,6 +83,7 @@ def list_through(words: list[str], cue: Mention, condition: Mention, inner: list
 
 
 def all_in_list(between: list[str]) -> bool:
+    """Whether the words hold what joins a list without a comma."""
     return any(w in ("or", "nor", "and") for w in between)
 
 

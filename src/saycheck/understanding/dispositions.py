@@ -29,6 +29,7 @@ class Piece:
 
 
 def of_findings(findings: Iterable[Finding]) -> list[Piece]:
+    """The words that findings come from."""
     return [
         Piece(e.char_start, e.char_end, "finding", f"{f.part}: {f.state}", f.id)
         for f in findings
@@ -70,16 +71,14 @@ def of_orphans(reading: Reading, orphans: Iterable[Mention]) -> list[Piece]:
 def of_taken_back(
     reading: Reading, statements: Iterable[Statement], taken: Iterable[tuple[int, int]]
 ) -> list[Piece]:
+    """What was taken back or put right, and the words that did it; ``taken`` are ranges of tokens."""
     pieces = [Piece(*reading.span(a, b), "taken-back", "put right at once") for a, b in taken]
     for statement in statements:
         if statement.taken_back:
             why = f"taken back: {statement.taken_back}"
             pieces.append(Piece(*reading.span(statement.start, statement.end), "taken-back", why))
-    for kind in ("take-back",):
-        pieces += [
-            Piece(*reading.span(m.start, m.end), "command", "takes words back") for m in reading.of(kind)
-        ]
-    return pieces
+    commands = [reading.span(m.start, m.end) for m in reading.of("take-back")]
+    return pieces + [Piece(*span, "command", "takes words back") for span in commands]
 
 
 def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
@@ -96,14 +95,14 @@ def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
     for i in range(1, len(text) + 1):
         if i < len(text) and key(label[i]) == key(label[start]) and ids.get(i) == ids.get(start):
             continue
-        piece = label[start]
+        said = label[start]
         spans.append(
             Span(
                 char_start=start,
                 char_end=i,
-                disposition=piece.disposition if piece else "talk",
+                disposition=said.disposition if said else "talk",
                 finding_ids=sorted(ids.get(start, ())),
-                why=piece.why if piece else "names no condition of a part",
+                why=said.why if said else "names no condition of a part",
             )
         )
         start = i
@@ -111,4 +110,7 @@ def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
 
 
 def key(piece: Piece | None) -> tuple[str, str]:
-    return (piece.disposition, piece.why if piece.disposition != "finding" else "") if piece else ("talk", "")
+    """What neighbouring characters must share to stand in one span."""
+    if piece is None:
+        return "talk", ""
+    return piece.disposition, "" if piece.disposition == "finding" else piece.why

@@ -10,8 +10,8 @@ from saycheck.understanding.judge import Verdict, judge
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.talk import context_of
-from saycheck.understanding.weigh import Weight
 from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.weigh import Weight
 
 NOT_PART_WORDS = frozenset(
     "the a an and our this that these those left right both all nearside offside".split()
@@ -29,7 +29,7 @@ class Units:
     """SI values through pint, with one registry for the whole program."""
 
     def __init__(self) -> None:
-        self.registry = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
+        self.registry: pint.UnitRegistry[float] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
         self.registry.define("thread = []")
         self.registry.define("finger = []")
         self.cache: dict[str, tuple[float, float, str]] = {}
@@ -71,6 +71,7 @@ class FindingMaker:
         self.units = Units()
 
     def measurement(self, reading: Reading, quantity: Quantity, mention: Mention, unit: str) -> Measurement:
+        """The quantity said at ``mention``, in ``unit`` and in SI."""
         value, unit_si = self.units.si(quantity.value, unit)
         return Measurement(
             value=quantity.value,
@@ -105,6 +106,7 @@ class FindingMaker:
     def __call__(
         self, reading: Reading, statement: Statement, words: list[Word], weight: Weight | None = None
     ) -> Finding:
+        """The finding a statement makes; ``words`` give its times, ``weight`` the state it is given."""
         verdict: Verdict = judge(statement)
         ruled = verdict.state
         if weight is None:

@@ -5,10 +5,12 @@ from collections.abc import Iterator
 from saycheck.understanding.phrases import plural
 
 IRREGULAR_VERBS = {
-    "break": ("breaks", "broke", "breaking"), "split": ("splits", "split", "splitting"), "tear": ("tears", "tore", "tearing"),
-    "wear": ("wears", "wore", "wearing"), "bend": ("bends", "bent", "bending"), "leak": ("leaks", "leaked", "leaking"),
-    "seep": ("seeps", "seeped", "seeping"), "weep": ("weeps", "wept", "weeping"), "sweat": ("sweats", "sweated", "sweating"),
-    "grind": ("grinds", "ground", "grinding"), "lose": ("loses", "lost", "losing"),
+    "break": ("breaks", "broke", "breaking"), "split": ("splits", "split", "splitting"),
+    "tear": ("tears", "tore", "tearing"), "wear": ("wears", "wore", "wearing"),
+    "bend": ("bends", "bent", "bending"), "leak": ("leaks", "leaked", "leaking"),
+    "seep": ("seeps", "seeped", "seeping"), "weep": ("weeps", "wept", "weeping"),
+    "sweat": ("sweats", "sweated", "sweating"), "grind": ("grinds", "ground", "grinding"),
+    "lose": ("loses", "lost", "losing"),
 }  # fmt: skip
 DOUBLES = frozenset(["drip", "rip", "snap", "rub", "scrub", "chip", "drop", "sag", "slip", "strip"])
 

@@ -8,7 +8,10 @@ NOT_A_READING = frozenset(
     "every another next within after for per lasted life more last since old further about before until interval ago"
     " in under over costs cost labour work running warranty".split()
 )
-LEAST_READING = 20
+# Words between the meter and what it shows.
+BETWEEN = frozenset(", : is at says reads reading showing 's on it are the currently stands -".split())
+# h; below it no hour meter is read aloud. Common practice, no source.
+LEAST_READING = 100
 
 
 def readings(reading: Reading) -> list[tuple[Mention, float]]:
@@ -19,45 +22,18 @@ def readings(reading: Reading) -> list[tuple[Mention, float]]:
         quantity: Quantity = mention.value
         before = words[max(0, mention.start - 6) : mention.start]
         behind = words[mention.end : mention.end + 5]
-        if quantity.value < LEAST_READING or quantity.unit not in (None, "h"):
+        if quantity.value < LEAST_READING:
             continue
-        if quantity.unit == "h" and not NOT_A_READING & set(before[-2:]) and quantity.value >= 100:
-            found.append((mention, quantity.value))
-        elif quantity.unit is None and named(before, behind) and quantity.value >= 100:
+        hours = quantity.unit == "h" and not NOT_A_READING & set(before[-2:])
+        if hours or (quantity.unit is None and named(before, behind)):
             found.append((mention, quantity.value))
     return found
 
 
 def named(before: list[str], behind: list[str]) -> bool:
     """Whether the meter is named around a bare number."""
-    close = [
-        w
-        for w in before
-        if w
-        not in (
-            ",",
-            ":",
-            "is",
-            "at",
-            "says",
-            "reads",
-            "reading",
-            "showing",
-            "'s",
-            "on",
-            "it",
-            "are",
-            "the",
-            "currently",
-            "stands",
-            "-",
-        )
-    ]
+    close = [w for w in before if w not in BETWEEN]
     if close and close[-1] in METER_WORDS:
         return True
-    return behind[:3] in (
-        ["on", "the", "clock"],
-        ["on", "the", "hours"],
-        ["on", "the", "meter"],
-        ["on", "the", "hour"],
-    ) or behind[:2] == ["on", "clock"]
+    on_the = behind[:2] == ["on", "the"] and behind[2:3] in (["clock"], ["hours"], ["meter"], ["hour"])
+    return on_the or behind[:2] == ["on", "clock"]

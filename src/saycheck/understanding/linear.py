@@ -22,6 +22,7 @@ class Linear:
         self.weights = weights
 
     def scores(self, features: Iterable[str]) -> list[float]:
+        """The score (log odds up to a constant) of each class; features never seen add nothing."""
         totals = list(self.bias)
         for feature in features:
             row = self.weights.get(feature)

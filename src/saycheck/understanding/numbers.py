@@ -12,60 +12,18 @@ num2words and text2num). No number is guessed: words that are no number are left
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from saycheck.understanding.cardinals import below_hundred, cardinal, digit_run, pairs
+from saycheck.understanding.number_words import GLYPHS, MINUS, MOST_DIGITS, ORDINALS, PARTS, SCALES, SMALL
 from saycheck.understanding.text import words_of
-
-ONES = {w: n for n, w in enumerate("zero one two three four five six seven eight nine".split())}
-ONES |= {"oh": 0, "o": 0, "nought": 0, "naught": 0, "nil": 0}
-TEENS = {
-    w: n + 10
-    for n, w in enumerate(
-        "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
-    )
-}
-TENS = {w: 10 * n for n, w in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), 2)}
-TENS["fourty"] = 40
-SCALES = {"hundred": 10**2, "thousand": 10**3, "lakh": 10**5, "million": 10**6, "crore": 10**7}
-SCALES |= {
-    w: 10 ** (3 * n)
-    for n, w in enumerate("billion trillion quadrillion quintillion sextillion septillion".split(), 3)
-}
-ORDINALS = {
-    w: n
-    for n, w in enumerate(
-        "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth"
-        " fifteenth sixteenth seventeenth eighteenth nineteenth".split(),
-        1,
-    )
-}
-ORDINALS |= {w[:-1] + "ieth": n for w, n in TENS.items() if w != "fourty"}
-ORDINALS |= {"hundredth": 100, "thousandth": 1000, "millionth": 10**6, "billionth": 10**9}
-PARTS = {
-    "half": 2,
-    "halves": 2,
-    "third": 3,
-    "thirds": 3,
-    "quarter": 4,
-    "quarters": 4,
-    "fifth": 5,
-    "fifths": 5,
-}
-PARTS |= {"sixth": 6, "sixths": 6, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10, "sixteenth": 16}
-PARTS |= {"sixteenths": 16, "twelfth": 12, "twelfths": 12, "hundredth": 100, "hundredths": 100}
-PARTS |= {"thousandth": 1000, "thousandths": 1000, "sixtyfourths": 64}
-GLYPHS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
-MINUS = frozenset(["minus", "negative", "-"])
-SMALL = ONES | TEENS | TENS
-# Longer runs of digits are no number anyone says of a machine.
-MOST_DIGITS = 15
 
 
 @dataclass(frozen=True)
 class Number:
     """A number and how it was said.
 
-    ``end`` is the index after its last word. ``form`` is ``words``, ``digits`` (one by one),
-    ``pairs`` ("sixty two oh four"), ``written``, ``fraction`` or ``article`` ("a", "an": only with a unit behind it). ``step`` is the
-    value of its last place: half of it is how far the words leave the number open.
+    ``end`` is the index after its last word. ``form`` is ``words``, ``digits`` (one by one), ``pairs``
+    ("sixty two oh four"), ``written``, ``fraction`` or ``article`` ("a", "an": only with a unit behind
+    it). ``step`` is the value of its last place: half of it is how far the words leave the number open.
     """
 
     value: float
@@ -75,6 +33,7 @@ class Number:
 
 
 def is_written(word: str) -> bool:
+    """Whether a token is a number in figures."""
     return (word[:1].isascii() and word[:1].isdigit()) or word in GLYPHS
 
 
@@ -92,107 +51,6 @@ def written(word: str) -> tuple[float, float] | None:
     return float(bare), 10.0**-places
 
 
-def below_hundred(words: Sequence[str], at: int) -> tuple[int, int] | None:
-    """Read 0 to 99 said as one number; returns (value, end)."""
-    if at >= len(words):
-        return None
-    word = words[at]
-    if word in TENS:
-        unit = words[at + 1] if at + 1 < len(words) else ""
-        if ONES.get(unit, 0) and unit not in ("o",):
-            return TENS[word] + ONES[unit], at + 2
-        return TENS[word], at + 1
-    if word in TEENS:
-        return TEENS[word], at + 1
-    if word in ONES:
-        return ONES[word], at + 1
-    return None
-
-
-def skip_and(words: Sequence[str], at: int) -> int:
-    return at + 1 if at < len(words) and words[at] in ("and", ",") else at
-
-
-def cardinal(words: Sequence[str], at: int) -> tuple[int, int] | None:
-    """Read a cardinal with scales ("two hundred and fifty four thousand and one"); (value, end)."""
-    total, group, end, seen = 0, 0, at, False
-    last_scale = 10**30
-    if (
-        at < len(words)
-        and words[at] in ("a", "an", "one")
-        and at + 1 < len(words)
-        and words[at + 1] in SCALES
-    ):
-        group, end, seen = 1, at + 1, True
-    while end < len(words):
-        word = words[end]
-        if word in SCALES and seen:
-            scale = SCALES[word]
-            if scale == 100:
-                group = (group or 1) * 100
-            elif scale >= last_scale and total:
-                break
-            else:
-                total, group, last_scale = total + (group or 1) * scale, 0, scale
-            end += 1
-            continue
-        start = skip_and(words, end) if seen and group % 100 == 0 and (group or total) else end
-        piece = below_hundred(words, start)
-        if (
-            piece is None
-            or (seen and group % 100 != 0)
-            or (seen and start == end and not group and not total)
-        ):
-            break
-        if seen and words[start] in ("o", "oh", "zero", "nought"):
-            break
-        if start > end and words[end] == "," and not (piece[1] < len(words) and words[piece[1]] in SCALES):
-            break
-        group, end, seen = group + piece[0], piece[1], True
-    return (total + group, end) if seen else None
-
-
-def digit_run(words: Sequence[str], at: int) -> tuple[str, int]:
-    """Digits said one by one ("four one five oh"): the digits as text, and the end."""
-    digits, end = "", at
-    while end < len(words):
-        if words[end] in ("double", "triple") and end + 1 < len(words) and words[end + 1] in ONES:
-            digits += str(ONES[words[end + 1]]) * (2 if words[end] == "double" else 3)
-            end += 2
-        elif words[end] in ONES:
-            digits += str(ONES[words[end]])
-            end += 1
-        else:
-            break
-    return digits, end
-
-
-def pairs(words: Sequence[str], at: int) -> tuple[int, int] | None:
-    """Numbers said in pairs ("sixty two oh four", "eighty four twelve"): at least one pair with tens."""
-    text, end, groups = "", at, 0
-    while end < len(words):
-        if words[end] in ("oh", "o", "zero") and end + 1 < len(words) and words[end + 1] in ONES and text:
-            piece: tuple[int, int] | None = (ONES[words[end + 1]], end + 2)
-            text += f"{ONES[words[end + 1]]:02d}"
-        else:
-            piece = below_hundred(words, end)
-            if piece is None or (piece[0] < 10 and text and not in_run(words, end)):
-                break
-            text += str(piece[0])
-        end, groups = piece[1], groups + 1
-    if len(text) > MOST_DIGITS or groups < 2 or not any(w in TEENS or w in TENS for w in words[at:end]):
-        return None
-    if end < len(words) and words[end] in SCALES:
-        return None
-    return int(text), end
-
-
-def in_run(words: Sequence[str], at: int) -> bool:
-    """Whether a single digit stands beside another one ("eleven four eight two")."""
-    before = at > 0 and words[at - 1] in ONES
-    return before or (at + 1 < len(words) and words[at + 1] in ONES)
-
-
 def fraction(words: Sequence[str], at: int) -> Number | None:
     """Read "three sixteenths", "an eighth", "half", "a half", "three quarters"."""
     if at >= len(words):
@@ -202,10 +60,7 @@ def fraction(words: Sequence[str], at: int) -> Number | None:
         return Number(1 / single, at + 1, "fraction", 1 / single)
     if words[at] in ("half", "quarter"):
         below = PARTS[words[at]]
-        end = at + 1
-        if words[end : end + 1] in (["a"], ["an"]):
-            return Number(1 / below, end, "fraction", 1 / below / 2)
-        return Number(1 / below, end, "fraction", 1 / below / 2)
+        return Number(1 / below, at + 1, "fraction", 1 / below / 2)
     above, end = 0, at
     if words[at] in ("a", "an"):
         above, end = 1, at + 1
@@ -245,7 +100,7 @@ def with_fraction(words: Sequence[str], number: Number) -> Number:
         more = fraction(words, at + 1)
         if more and more.value < 1:
             return Number(number.value + more.value, more.end, number.form, more.step)
-    if at < len(words) and ("/" in words[at] and is_written(words[at]) or words[at] in GLYPHS):
+    if at < len(words) and (words[at] in GLYPHS or ("/" in words[at] and is_written(words[at]))):
         more_written = written(words[at])
         if more_written and more_written[0] < 1:
             return Number(number.value + more_written[0], at + 1, number.form, more_written[1])
@@ -309,6 +164,7 @@ def spaced(words: Sequence[str], at: int) -> tuple[str, int] | None:
 
 
 def parse_written(words: Sequence[str], at: int) -> Number | None:
+    """Read a number in figures with the words of scale, decimals and fractions behind it."""
     value = written(words[at])
     if value is None:
         return None
@@ -377,6 +233,7 @@ def ordinal(words: Sequence[str], at: int = 0) -> tuple[int, int] | None:
 
 
 def number_word(value: int) -> str:
+    """The word for a number from 0 to 20 or for whole tens."""
     return next(w for w, n in SMALL.items() if n == value)
 
 

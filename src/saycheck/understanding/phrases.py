@@ -48,6 +48,7 @@ def plural(word: str) -> str:
 
 
 def same(word: str) -> str:
+    """The word as it is."""
     return word
 
 
@@ -73,24 +74,25 @@ class PhraseTable(Generic[V]):
             values.append(value)  # type: ignore[attr-defined]
 
     def add_all(self, phrases: Iterable[str], value: V) -> None:
+        """Add phrases that stand for the same."""
         for phrase in phrases:
             self.add(phrase, value)
 
     def longest(self, words: Sequence[str], start: int) -> tuple[int, list[V]] | None:
         """The longest phrase beginning at ``start``: its end (half-open) and values, or None."""
         best: tuple[int, list[V]] | None = None
-        stack = [(self.root, start, 0)]
+        stack = [(self.root, start)]
         while stack:
-            node, at, gap = stack.pop()
+            node, at = stack.pop()
             if END in node and (best is None or at > best[0]):
                 best = at, node[END]  # type: ignore[assignment]
             if at >= len(words):
                 continue
             following = node.get(self.fold(words[at]))
             if following is not None:
-                stack.append((following, at + 1, 0))
+                stack.append((following, at + 1))
             if GAP in node:
-                stack += [(node[GAP], at + n, 0) for n in range(1, GAP_MOST + 1) if at + n <= len(words)]
+                stack += [(node[GAP], at + n) for n in range(1, GAP_MOST + 1) if at + n <= len(words)]
         return best
 
     def find(self, words: Sequence[str]) -> Iterator[tuple[int, int, list[V]]]:

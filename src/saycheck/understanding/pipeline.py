@@ -3,10 +3,11 @@
 ``understand`` runs it on a transcript and returns findings and the disposition of every character.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from functools import lru_cache
-from pathlib import Path
+from functools import cache
+from itertools import pairwise
+from typing import cast
 
 import spacy
 from spacy.language import Language
@@ -26,13 +27,17 @@ from saycheck.understanding.place import Places
 from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.sentences import cut
-from saycheck.understanding.unspoken import Unspoken
-from saycheck.understanding.weigh import weigh
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, split, tokens_of
+from saycheck.understanding.unspoken import Unspoken
+from saycheck.understanding.weigh import weigh
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
 from saycheck.vocabulary.schema import Conditions, Cues, Units
+
+# A statement is taken for talk above this probability; best F1 on the tuning narrations, writers left out.
+TALK_ABOVE = 0.4
+MAKER = FindingMaker()
 
 if not Doc.has_extension("reading"):
     Doc.set_extension("reading", default=None)
@@ -55,6 +60,7 @@ class Tokenizer:
         self.vocab = vocab
 
     def __call__(self, text: str) -> Doc:
+        """Cut ``text``; white space becomes words of its own."""
         words, at = [], 0
         for word, start, end in split(text):
             if start > at:
@@ -69,27 +75,20 @@ class Tokenizer:
 class Component:
     """A pipeline component that works on the reading of a ``Doc``."""
 
-    def __init__(self, work: object) -> None:
+    def __init__(self, work: Callable[[Reading], None]) -> None:
         self.work = work
 
     def __call__(self, doc: Doc) -> Doc:
-        self.work(doc._.reading)  # type: ignore[operator]
+        """Add to the reading what this component finds."""
+        self.work(doc._.reading)
         return doc
 
 
+@Language.component("saycheck_reading")
 def begin(doc: Doc) -> Doc:
     """Set up the reading: tokens without hesitations."""
     doc._.reading = Reading(doc.text, tokens_of(doc))
     return doc
-
-
-def clauses(reading: Reading) -> None:
-    reading.sentences = cut(reading)
-
-
-@Language.component("saycheck_reading")
-def reading_component(doc: Doc) -> Doc:
-    return begin(doc)
 
 
 class Clauses:
@@ -99,15 +98,17 @@ class Clauses:
         self.kind = kind
 
     def __call__(self, reading: Reading) -> None:
+        """Leave ``reading.sentences``."""
         if reading.tokens and lacks_marks(reading):
             reading.tokens = marked(reading)
             reading.mentions = {}
             mentions(reading, self.kind)
-        clauses(reading)
+        reading.sentences = cut(reading)
 
 
 @Language.factory("saycheck_clauses", default_config={"kind": "wheel-loader"})
 def clauses_factory(nlp: Language, name: str, kind: str) -> Component:
+    """Sentences."""
     return Component(Clauses(kind))
 
 
@@ -115,21 +116,24 @@ def mentions(reading: Reading, kind: str) -> None:
     """Find all mentions on the tokens of a reading."""
     nlp = pipeline(load(kind).kind)
     for name in ("saycheck_quantities", "saycheck_parts", "saycheck_conditions", "saycheck_cues"):
-        nlp.get_pipe(name).work(reading)
+        cast(Component, nlp.get_pipe(name)).work(reading)
 
 
 @Language.factory("saycheck_quantities")
 def quantities_factory(nlp: Language, name: str) -> Component:
+    """Numbers with their units."""
     return Component(Quantities([u for t in shared_tables("units.toml", Units) for u in t.unit]))
 
 
 @Language.factory("saycheck_parts", default_config={"kind": "wheel-loader"})
 def parts_factory(nlp: Language, name: str, kind: str) -> Component:
+    """Parts, by the vocabulary of the machine."""
     return Component(PartFinder(load(kind)))
 
 
 @Language.factory("saycheck_conditions")
 def conditions_factory(nlp: Language, name: str) -> Component:
+    """What is said of parts."""
     return Component(
         ConditionFinder([c for t in shared_tables("conditions.toml", Conditions) for c in t.condition])
     )
@@ -137,6 +141,7 @@ def conditions_factory(nlp: Language, name: str) -> Component:
 
 @Language.factory("saycheck_cues")
 def cues_factory(nlp: Language, name: str) -> Component:
+    """Words that tell how a clause is meant."""
     return Component(CueFinder([c for t in shared_tables("cues.toml", Cues) for c in t.cue]))
 
 
@@ -148,15 +153,17 @@ class Statements:
         self.attacher = Attacher(Resolver(vocabulary), Places(vocabulary), stuff(conditions))
 
     def __call__(self, reading: Reading) -> None:
+        """Attach what is said to the parts it is said of."""
         reading.data["statements"] = self.attacher(reading)
 
 
 @Language.factory("saycheck_statements", default_config={"kind": "wheel-loader"})
 def statements_factory(nlp: Language, name: str, kind: str) -> Component:
+    """What is said of which part."""
     return Component(Statements(load(kind)))
 
 
-@lru_cache(maxsize=None)
+@cache
 def pipeline(kind: str) -> Language:
     """The pipeline for one machine kind, built once."""
     nlp = spacy.blank("en")
@@ -171,15 +178,10 @@ def pipeline(kind: str) -> Language:
     return nlp
 
 
-# A statement is taken for talk above this probability; best F1 on the tuning narrations, writers left out.
-TALK_ABOVE = 0.4
-MAKER = FindingMaker()
-
-
 def pauses_of(words: Sequence[Word]) -> dict[int, float]:
     """Silence before each word in seconds, by the offset where the word begins."""
     out = {}
-    for before, word in zip(words, words[1:], strict=False):
+    for before, word in pairwise(words):
         if before.end_s is not None and word.start_s is not None:
             out[word.char_start] = max(0.0, word.start_s - before.end_s)
     return out

@@ -158,11 +158,13 @@ class Quantities:
         return part.end, Quantity(1 + part.value, "in", part.step / 2, "length", form="fraction")
 
     def ranged(self, low: Number, high: Number, unit: tuple[int, Unit] | None) -> tuple[int, Quantity]:
+        """A range as its middle, half its width left open; with the index after it."""
         middle, half = (low.value + high.value) / 2, (high.value - low.value) / 2
         end = max(unit[0] if unit else 0, high.end)
         return end, self.quantity(middle, unit, half, low.form)
 
     def quantity(self, value: float, unit: tuple[int, Unit] | None, plus_minus: float, form: str) -> Quantity:
+        """The value in the unit, or a bare number where there is none."""
         if unit is None:
             return Quantity(value, None, plus_minus, form=form)
         return Quantity(value, unit[1].name, plus_minus, unit[1].quantity, tuple(unit[1].also), form)

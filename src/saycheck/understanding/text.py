@@ -33,6 +33,7 @@ class Token:
 
     @property
     def is_mark(self) -> bool:
+        """Whether it is a mark of punctuation."""
         return self.text in PUNCTUATION
 
 
@@ -49,6 +50,7 @@ class Mention:
         return self.end - self.start
 
     def overlaps(self, other: "Mention") -> bool:
+        """Whether the two share a token."""
         return self.start < other.end and other.start < self.end
 
 
@@ -63,9 +65,11 @@ class Reading:
     data: dict[str, Any] = field(default_factory=dict)
 
     def of(self, kind: str) -> list[Mention]:
+        """The mentions of a kind, from left to right."""
         return self.mentions.get(kind, [])
 
     def words(self, start: int, end: int) -> list[str]:
+        """The words of tokens ``start`` to ``end`` (half-open)."""
         return [t.text for t in self.tokens[start:end]]
 
     def span(self, start: int, end: int) -> tuple[int, int]:
@@ -73,6 +77,7 @@ class Reading:
         return self.tokens[start].start, self.tokens[end - 1].end
 
     def quote(self, start: int, end: int) -> str:
+        """The text of tokens ``start`` to ``end`` (half-open) as it stands in the transcript."""
         a, b = self.span(start, end)
         return self.text[a:b]
 

@@ -37,6 +37,7 @@ class Unspoken:
         statement.quantities = kept
 
     def guess(self, quantity: Quantity, like: str, name: str) -> Quantity:
+        """The quantity with the unit that such a part leaves no doubt about; unchanged where it does."""
         value, form = quantity.value, quantity.form
         last = self.last.get(like)
         said = f"{like} {name}"

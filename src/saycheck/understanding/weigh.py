@@ -10,13 +10,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from saycheck.models.walk import State
 from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import trained
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Reading
 
-STATES = ("good", "watch", "writeup", "hidden", "later")
+STATES: tuple[State, ...] = ("good", "watch", "writeup", "hidden", "later")
 CUES = (
     "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "generic", "hypothesis", "story",
     "other-machine", "same", "here", "chat", "quote", "slight", "strong", "correct", "take-back", "except",
@@ -35,15 +36,17 @@ class Weight:
 
     @property
     def best(self) -> str:
+        """The likeliest of all, talk among them."""
         return max(self.shares, key=lambda k: self.shares[k])
 
     @property
-    def state(self) -> str:
+    def state(self) -> State:
         """The likeliest state, talk left aside."""
         return max(STATES, key=lambda k: self.shares.get(k, 0.0))
 
 
 def plain_word(word: str) -> str:
+    """A word as a feature: all numbers in figures are alike."""
     return "0" if word[:1].isdigit() else word
 
 

@@ -24,24 +24,26 @@ FRACTIONS = (
 
 
 def whole(number: int, rng: random.Random) -> str:
-    """A whole number below a million as a cardinal, with or without "and"."""
+    """A whole number below a million as a cardinal, with or without "and", hundreds now and then short."""
+    if 100 < number < 1000 and number % 100 and rng.random() < 0.25:  # "two forty", "two oh five"
+        rest = number % 100
+        return f"{ONES[number // 100]} {'oh ' if rest < 10 else ''}{_full(rest, rng)}"
+    if 100 <= number < 200 and rng.random() < 0.5:
+        return f"a {_full(number, rng).removeprefix('one ')}"
+    return _full(number, rng)
+
+
+def _full(number: int, rng: random.Random) -> str:
     if number < 20:
         return ONES[number]
     if number < 100:
         return TENS[number // 10] + (f" {ONES[number % 10]}" if number % 10 else "")
-    if number < 1000:
-        hundred = "a hundred" if number < 200 and rng.random() < 0.5 else f"{ONES[number // 100]} hundred"
-        rest = number % 100
-        if not rest:
-            return hundred
-        if rng.random() < 0.25 and hundred != "a hundred":  # "two forty"
-            return f"{ONES[number // 100]} {'oh ' if rest < 10 else ''}{whole(rest, rng)}"
-        return f"{hundred} {'and ' if rng.random() < 0.5 else ''}{whole(rest, rng)}"
-    thousands, rest = divmod(number, 1000)
-    said = f"{whole(thousands, rng)} thousand"
+    scale, name = (100, "hundred") if number < 1000 else (1000, "thousand")
+    said, rest = f"{_full(number // scale, rng)} {name}", number % scale
     if not rest:
         return said
-    return f"{said} {'and ' if rest < 100 and rng.random() < 0.6 else ''}{whole(rest, rng)}"
+    joined = "and " if rest < 100 and rng.random() < 0.5 else ""
+    return f"{said} {joined}{_full(rest, rng)}"
 
 
 def digits(text: str, rng: random.Random) -> str:

@@ -36,6 +36,7 @@ class Attacher:
         self.rules = Rules(resolver, places, stuff)
 
     def __call__(self, reading: Reading) -> list[Statement]:
+        """The statements of a reading that has its mentions and sentences."""
         walk = Walk(self.rules, reading)
         for number, (start, end) in enumerate(reading.sentences):
             read_sentence(walk, number, start, end)
