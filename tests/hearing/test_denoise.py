@@ -28,7 +28,7 @@ def test_noise_goes_down() -> None:
 def test_a_missing_library_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
     """Without RNNoise the message says what to install."""
     denoise._library.cache_clear()
-    monkeypatch.setattr(denoise.importlib.util, "find_spec", lambda name: None)
+    monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
     with pytest.raises(EarError) as caught:
         denoise.denoised(hiss(1))
     denoise._library.cache_clear()

@@ -76,7 +76,7 @@ class Resolver:
     def candidates(self, words: frozenset[str], here: str, focus: Part | None) -> list[tuple[float, Part]]:
         """Parts that the words may name, best first, with scores: 1 is a full match in another zone."""
         scores: dict[str, tuple[float, Part]] = {}
-        for index in set().union(*(self.by_word.get(w, set()) for w in words)) if words else ():
+        for index in sorted(set().union(*(self.by_word.get(w, set()) for w in words))) if words else ():
             saying, head, part = self.sayings[index]
             common = len(words & saying)
             if not common or not head & words:
