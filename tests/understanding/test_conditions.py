@@ -99,14 +99,10 @@ def test_shipped_words(names: Names, text: str, expected: tuple[str, str]) -> No
 
 
 @pytest.mark.parametrize(
-    ("one", "other", "heavier"),
-    [
-        ("leak", "weep", "leak"),
-        ("snapped", "bent", "snapped"),
-        ("missing", "chip", "missing"),
-    ],
+    ("watched", "written_up"),
+    [("weep", "leak"), ("bent", "snapped"), ("chip", "crack")],
 )
-def test_weights(shipped: list[Condition], one: str, other: str, heavier: str) -> None:
+def test_weights(shipped: list[Condition], watched: str, written_up: str) -> None:
     """Of two shipped words the trade takes one harder: it is written up, the other is watched."""
     states = {word: c.state for c in shipped for word, _ in sayings(c)}
-    assert ("writeup", "watch") == (states[heavier], states[other if heavier == one else one])
+    assert ("watch", "writeup") == (states[watched], states[written_up])

@@ -94,34 +94,3 @@ def test_moves(places: Places, cut: Cut, text: str, expected: tuple[str | None, 
     """A move may stand at the head of a sentence that goes on about a part."""
     given = reading(cut(text))
     assert expected == places.moves(given, 0, len(given.tokens))[:2]
-
-
-@pytest.mark.parametrize(
-    ("text", "expected"),
-    [
-        # the walker's side holds until the next is told
-        ("Left side. Front tyre is good. Lift cylinder is dry.", ["left", "left"]),
-        ("Left side. Front tyre is good. Right side. Front tyre is good.", ["left", "right"]),
-        ("Left side. Front tyre is good. Other side. Front tyre is good.", ["left", "right"]),
-        ("Right side. Rear tyre is good. Other side. Rear tyre is good.", ["right", "left"]),
-        ("Nearside first. Front tyre is good. Offside now. Front tyre is good.", ["left", "right"]),
-        # a side told with the part wins over the walker's
-        ("Left side. Right front tyre is cut.", ["right"]),
-        # in one breath
-        ("Down the left side, front tyre is good.", ["left"]),
-        # a part without sides has none wherever one stands
-        ("Left side. Hydraulic tank is dry.", ["none"]),
-        ("Bucket is good.", ["none"]),
-        # both where the part says so
-        ("Both lift cylinders are dry.", ["both"]),
-        ("Lift cylinders are dry on both sides.", ["both"]),
-        # the side behind the part
-        ("Front tyre on the left is cut.", ["left"]),
-        ("Lift cylinder, right side, is dry.", ["right"]),
-        # what is left is no side
-        ("Cutting edge has half an inch left.", ["none"]),
-    ],
-)
-def test_sides_of_a_walk(ruled: Rows, text: str, expected: list[str]) -> None:
-    """Every statement has the side it was said of, or the one the walker stands on."""
-    assert expected == [side for _, side, _, _ in ruled(text)]

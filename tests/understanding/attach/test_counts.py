@@ -1,0 +1,28 @@
+"""Numbers that count things."""
+
+from collections.abc import Callable
+
+import pytest
+
+from saycheck.understanding.statements import Statement
+
+Statements = Callable[..., list[Statement]]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Three teeth missing.", 3),
+        ("One tooth is missing.", 1),
+        ("One of the teeth is missing.", 1),
+        ("Two wheel nuts missing on the right rear.", 2),
+        ("Teeth are all there.", None),
+        ("The left one of the mirrors is cracked.", None),  # points at one, counts nothing
+        ("Number two tooth is loose.", None),
+    ],
+)
+def test_counts(statements: Statements, text: str, expected: int | None) -> None:
+    """How many of a part are meant; a number that points at one is no count."""
+    made = statements(text)
+    assert made
+    assert {expected} == {s.count[0] if s.count else None for s in made}

@@ -1,0 +1,46 @@
+"""Parts spoken of together, and what is said of all of them."""
+
+from collections.abc import Callable
+
+import pytest
+
+Row = tuple[str, ...]
+Rows = Callable[..., list[Row]]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (
+            "Hoses, pins and retainers all good.",
+            [
+                ("loader hoses", "none", "good", "good"),
+                ("bucket pins", "none", "good", "good"),
+                ("bucket pins retainer", "none", "good", "good"),
+            ],
+        ),
+        (
+            "Bucket and cutting edge are good.",
+            [("bucket", "none", "good", "good"), ("cutting edge", "none", "good", "good")],
+        ),
+        (
+            "Bucket, cutting edge and tilt cylinder good.",
+            [
+                ("bucket", "none", "good", "good"),
+                ("cutting edge", "none", "good", "good"),
+                ("tilt cylinder", "none", "good", "good"),
+            ],
+        ),
+        (
+            "Horn, wipers and seat belt work.",
+            [
+                ("horn", "none", "good", "works"),
+                ("wipers", "none", "good", "works"),
+                ("seat belt", "none", "good", "works"),
+            ],
+        ),
+    ],
+)
+def test_lists(ruled: Rows, text: str, expected: list[Row]) -> None:
+    """What is said behind a list is said of every part in it."""
+    assert expected == ruled(text)

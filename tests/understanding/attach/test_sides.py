@@ -1,0 +1,73 @@
+"""Which side a part is on: said with it, behind it, or where the walker stands."""
+
+from collections.abc import Callable
+
+import pytest
+
+from saycheck.understanding.attach.sides import is_comparison, side_behind
+
+Row = tuple[str, ...]
+Rows = Callable[..., list[Row]]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # the walker's side holds until the next is told
+        ("Left side. Front tyre is good. Lift cylinder is dry.", ["left", "left"]),
+        ("Left side. Front tyre is good. Right side. Front tyre is good.", ["left", "right"]),
+        ("Left side. Front tyre is good. Other side. Front tyre is good.", ["left", "right"]),
+        ("Right side. Rear tyre is good. Other side. Rear tyre is good.", ["right", "left"]),
+        ("Nearside first. Front tyre is good. Offside now. Front tyre is good.", ["left", "right"]),
+        # a side told with the part wins over the walker's
+        ("Left side. Right front tyre is cut.", ["right"]),
+        # in one breath
+        ("Down the left side, front tyre is good.", ["left"]),
+        # a part without sides has none wherever one stands
+        ("Left side. Hydraulic tank is dry.", ["none"]),
+        ("Bucket is good.", ["none"]),
+        # both where the part says so
+        ("Both lift cylinders are dry.", ["both"]),
+        ("Lift cylinders are dry on both sides.", ["both"]),
+        # the side behind the part
+        ("Front tyre on the left is cut.", ["left"]),
+        ("Lift cylinder, right side, is dry.", ["right"]),
+        # what is left is no side
+        ("Cutting edge has half an inch left.", ["none"]),
+    ],
+)
+def test_sides_of_a_walk(ruled: Rows, text: str, expected: list[str]) -> None:
+    """Every statement has the side it was said of, or the one the walker stands on."""
+    assert expected == [side for _, side, _, _ in ruled(text)]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("mirror on the left is", "left"),
+        ("mirror on the right", "right"),
+        ("mirror left side is", "left"),
+        ("mirror right hand side", "right"),
+        ("mirror both sides", "both"),
+        ("mirror on both sides", "both"),
+        ("mirror on each side", "both"),
+        ("mirror , both sides", "both"),
+        ("mirror either side", "both"),
+        ("mirror left over from", None),  # no side without its noun
+        ("mirror on the dash", None),
+        ("mirror", None),
+    ],
+)
+def test_side_behind(text: str, expected: str | None) -> None:
+    """A side told right behind its part."""
+    assert expected == side_behind(text.split(), 1)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [("same as the left", True), ("worse than the left", True), ("cut on the left", False)],
+)
+def test_is_comparison(text: str, expected: bool) -> None:
+    """The side with which something is compared is not where the part is."""
+    words = text.split()
+    assert expected == is_comparison(words, words.index("left"))
