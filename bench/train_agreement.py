@@ -9,7 +9,6 @@ disagreement teaches which side the narration bears out: the path through all sl
 errors (dynamic programming). Weights go to ``src/saycheck/hearing/agreement_weights.py``.
 """
 
-import argparse
 import pickle
 import re
 import sys
@@ -20,8 +19,7 @@ from pathlib import Path
 import numpy as np
 
 from ears import cut
-from heard import score
-from narrations import TUNE, Narration, narrations
+from narrations import Narration
 from saycheck.hearing import agreement as agreeing
 from saycheck.hearing.agreement import Agreement, surroundings
 from saycheck.hearing.bias import GeneralEnglish
@@ -128,7 +126,9 @@ def examples(heard: Sequence[Heard], agreements: "Agreements") -> Examples:
         agreement = agreements.of(one.kind)
         rows = [side_by_side(a.words, b.words, agreement._folded) for a, b in one.phrases]
         slots = [slot for row in rows for slot in row]
-        words = agreement._folded(re.sub(r"[^a-z' ]", " ", spoken(one.text).lower().replace("\u2019", "'")).split())
+        words = agreement._folded(
+            re.sub(r"[^a-z' ]", " ", spoken(one.text).lower().replace("\u2019", "'")).split()
+        )
         sides = best_path(slots, words)
         at = 0
         for row in rows:

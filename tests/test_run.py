@@ -59,9 +59,7 @@ def test_a_recording_without_speech_is_told(recorded: Callable[..., Path], sampl
 
 
 @pytest.mark.sound
-def test_a_recording_becomes_a_walk(
-    recorded: Callable[..., Path], human: np.ndarray, tmp_path: Path
-) -> None:
+def test_a_recording_becomes_a_walk(recorded: Callable[..., Path], human: np.ndarray, tmp_path: Path) -> None:
     """Words have their place in the text and in the sound; the sound is kept as heard."""
     given = recorded(np.concatenate([np.zeros(2 * RATE), human]))
     told: list[tuple[float, float | None]] = []
@@ -80,7 +78,9 @@ def test_a_recording_becomes_a_walk(
     length = 2 + len(human) / RATE
     assert length == pytest.approx(walk.source.duration_s, abs=0.01)
     assert length == pytest.approx(told[-1][1], abs=0.01)
-    assert ["given.wav", "sound.flac", "walk.json"] == sorted(path.name for path in (tmp_path / "walk").iterdir())
+    assert ["given.wav", "sound.flac", "walk.json"] == sorted(
+        path.name for path in (tmp_path / "walk").iterdir()
+    )
     assert json.loads((tmp_path / "walk" / "walk.json").read_text())["made_by"]["ears"] == ["plain"]
 
 

@@ -62,7 +62,8 @@ def test_clean_speech(voice: str, spoken: Spoken) -> None:
 @pytest.mark.sound
 @pytest.mark.parametrize("voice", ["slt-hts", "rms", "espeak-us"])
 @pytest.mark.parametrize(
-    ("noise", "snr_db", "most"), [("engine", 15, 0.002), ("engine", 10, 0.005), ("engine", 5, 0.02), ("pink", 10, 0.005)]
+    ("noise", "snr_db", "most"),
+    [("engine", 15, 0.002), ("engine", 10, 0.005), ("engine", 5, 0.02), ("pink", 10, 0.005)],
 )
 def test_speech_in_noise(voice: str, noise: str, snr_db: float, most: float, spoken: Spoken) -> None:
     """Beside a running engine the words are still found, and the waiting before and after them is not."""
@@ -163,7 +164,10 @@ def cut(monkeypatch: pytest.MonkeyPatch) -> Callable[[str], list[tuple[int, int]
         ("." * 50 + "s" * 30 + "." * 40 + "s" * 30 + "." * 60, [(41, 159)]),  # 1.3 s, soon after the start
         ("." * 50 + "s" * 30 + "." * 50 + "s" * 30 + "." * 60, [(41, 89), (121, 169)]),  # 1.6 s
         ("s" * 400 + "." * 20 + "s" * 30 + "." * 60, [(0, 409), (411, 459)]),  # 0.6 s after 12.8 s
-        ("s" * 600 + "." * 13 + "s" * 30 + "." * 60, [(0, 609), (609, 652)]),  # 0.4 s after 19 s; air is shared
+        (
+            "s" * 600 + "." * 13 + "s" * 30 + "." * 60,
+            [(0, 609), (609, 652)],
+        ),  # 0.4 s after 19 s; air is shared
         ("." * 50 + "w" * 20 + "s" * 30 + "." * 60, [(41, 109)]),  # it starts softly
         ("." * 50 + "w" * 30 + "." * 60, []),
     ],

@@ -100,7 +100,9 @@ def _findings(heading: str, walk: Walk, states: list[str], nothing: str = "") ->
     warned: set[str] = set()
     for finding in found:
         margin = Text(STATE_WORDS[finding.state], style=_STYLES.get(finding.state, ""))
-        grid.add_row(margin, Text("\n").join(_finding(finding, warned, walk.transcript.text)), _where(finding))
+        grid.add_row(
+            margin, Text("\n").join(_finding(finding, warned, walk.transcript.text)), _where(finding)
+        )
     yield grid
 
 
