@@ -27,3 +27,7 @@ class MachineError(SaycheckError):
 
 class WalkError(SaycheckError):
     """A walk folder that is missing, unreadable, already taken or of another version."""
+
+
+class SumError(SaycheckError):
+    """A sum asked for outside the range in which it holds, or from values that cannot be."""

@@ -1,0 +1,67 @@
+"""Tyre pressure at another temperature.
+
+Formula: (p2 + b) / T2 = (p1 + b) / T1 with gauge pressures p, the outside air pressure b and absolute
+temperatures T in kelvin: a sealed tyre whose volume stays the same. Units: kPa and °C. Range: −50 to 90 °C,
+gauge pressure 0 to 1,500 kPa, where air keeps the ideal gas law to half a percent and the tyre's stretch is
+small beside it. Source: the law of Gay-Lussac; outside air at sea level 101.325 kPa (ISO 2533).
+"""
+
+from dataclasses import dataclass
+
+from saycheck.sums.reading import Amount, Reading, Span, require
+from saycheck.sums.wording import number, said, spread
+
+SEA_LEVEL_KPA = 101.325
+ZERO_C = 273.15
+CAUTION = (
+    "Set pressures on a cold tyre and never bleed a warm one. Inflate from beside the tread, with a clip-on "
+    "chuck and a long hose; a tyre that has run flat or below 80 % goes to the tyre fitter (common practice)."
+)
+
+
+@dataclass(frozen=True)
+class TyrePressure:
+    """The pressure that a tyre will show: gauge pressures in kPa, temperatures in °C."""
+
+    given_kpa: Reading
+    given_c: Reading
+    then_kpa: Span
+    then_c: float
+    caution: str = CAUTION
+
+    @property
+    def change_kpa(self) -> float:
+        """How much it rises (above 0) or falls."""
+        return self.then_kpa.value - self.given_kpa.value
+
+    @property
+    def plainly(self) -> str:
+        """One sentence for the foreman."""
+        way = "more" if self.change_kpa > 0 else "less"
+        return (
+            f"A tyre with {said(self.given_kpa, 'kPa')} at {said(self.given_c, '°C')} will show "
+            f"{spread(self.then_kpa, 'kPa')} at {number(self.then_c)} °C, {number(abs(self.change_kpa), 2)} kPa "
+            f"{way}, without having lost any air."
+        )
+
+
+def tyre_pressure(
+    gauge_kpa: Amount, at_c: Amount, then_c: float, *, outside_kpa: float = SEA_LEVEL_KPA
+) -> TyrePressure:
+    """The gauge pressure in kPa at ``then_c`` of a tyre that has ``gauge_kpa`` at ``at_c``.
+
+    ``outside_kpa`` is the air pressure of the place: about 12 kPa less for each 1,000 m of height. Raises
+    :class:`SumError` outside the range above.
+    """
+    pressure = require("a gauge pressure", gauge_kpa, 0, 1500, "kPa")
+    warm = require("a tyre temperature", at_c, -50, 90, "°C")
+    require("a tyre temperature", then_c, -50, 90, "°C")
+    require("an outside air pressure", outside_kpa, 45, 110, "kPa")
+
+    def then(gauge: float, celsius: float) -> float:
+        return (gauge + outside_kpa) * (then_c + ZERO_C) / (celsius + ZERO_C) - outside_kpa
+
+    span = Span(
+        then(pressure.value, warm.value), then(pressure.low, warm.high), then(pressure.high, warm.low)
+    )
+    return TyrePressure(pressure, warm, span, then_c)
