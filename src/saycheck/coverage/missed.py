@@ -51,5 +51,6 @@ def missed(vocabulary: Vocabulary, walk: Walk) -> list[Stop]:
 
 def ended_at(walk: Walk) -> str:
     """The zone of what was said last, empty where nothing was found."""
-    last = max(walk.findings, key=lambda f: max(e.char_end for e in f.evidence), default=None)
+    spoken = [finding for finding in walk.findings if finding.evidence]  # a reviewer may add some without
+    last = max(spoken, key=lambda f: max(e.char_end for e in f.evidence), default=None)
     return last.zone if last else ""

@@ -1,0 +1,1 @@
+"""What a person changes on a walk: edits, photographs, and the walk replayed with them."""

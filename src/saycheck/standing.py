@@ -1,0 +1,86 @@
+"""The walk as it stands: what was heard, with the edits of its reviewers.
+
+Commands that show, write up or remember a walk read it through here, never ``walk.json`` alone.
+"""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from saycheck import walkfolder
+from saycheck.coverage.checklist import checklist
+from saycheck.coverage.questions import questions
+from saycheck.models.review import Edit, Standing
+from saycheck.models.walk import Span, Walk
+from saycheck.review.edits import read
+from saycheck.review.replay import Replayed, replay, stacks
+from saycheck.review.spans import spans_after
+from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
+
+
+def standing(folder: Path) -> Standing:
+    """The walk of a folder as it stands after its edits.
+
+    Raises:
+        SaycheckError: there is no walk, or its edits are damaged.
+    """
+    folder = folder if folder.is_dir() else folder.parent
+    heard = walkfolder.read(folder)
+    return after(heard, read(folder), load(heard.machine.kind))
+
+
+def after(heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary) -> Standing:
+    """A walk as it stands after edits, with checklist and questions made anew where there are any."""
+    replayed = replay(heard, edits)
+    order = stacks(edits)
+    walk = _walk(heard, replayed, vocabulary) if edits else heard
+    photos: dict[str, list[str]] = {}
+    for photograph in replayed.photographs:
+        photos.setdefault(photograph.finding, []).append(photograph.file)
+    return Standing.model_construct(
+        walk=walk,
+        heard=heard,
+        edits=list(edits),
+        settled=replayed.settled,
+        dropped=[finding for finding, _ in replayed.dropped.values()],
+        open_findings=[one.id for one in walk.findings if one.needs_review],
+        differences=replayed.differences,
+        reviewed_share=_share(heard, walk),
+        photos=photos,
+        by=list(dict.fromkeys(edit.who for edit in edits)),
+        undo=order.done[-1] if order.done else None,
+        redo=order.undone[-1] if order.undone else None,
+    )
+
+
+def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
+    text = heard.transcript.text
+    spans = spans_after(heard.transcript.spans, replayed)
+    walk = heard.model_copy(
+        update={
+            "machine": replayed.machine,
+            "findings": replayed.findings,
+            "checklist": checklist(vocabulary, replayed.findings, text=text),
+            "transcript": heard.transcript.model_copy(update={"spans": spans}),
+        }
+    )
+    asked = [one for one in questions(vocabulary, walk) if one.id not in replayed.answered]
+    return walk.model_copy(update={"questions": asked})
+
+
+def _share(heard: Walk, walk: Walk) -> float:
+    """The share of findings and passages needing a look that have had it."""
+    needing = {one.id for one in [*heard.findings, *walk.findings] if one.needs_review}
+    still = {one.id for one in walk.findings if one.needs_review}
+    passages, left = _unclear(heard.transcript.spans), _unclear(walk.transcript.spans)
+    wanted = len(needing) + len(passages)
+    open_now = len(still) + sum(any(_touch(one, other) for other in left) for one in passages)
+    return 1 - open_now / wanted if wanted else 1.0
+
+
+def _unclear(spans: Sequence[Span]) -> list[Span]:
+    return [span for span in spans if span.disposition == "unclear"]
+
+
+def _touch(one: Span, other: Span) -> bool:
+    return one.char_start < other.char_end and other.char_start < one.char_end
