@@ -31,3 +31,7 @@ class WalkError(SaycheckError):
 
 class SumError(SaycheckError):
     """A sum asked for outside the range in which it holds, or from values that cannot be."""
+
+
+class ReviewError(SaycheckError):
+    """An edit, a photograph or a request that cannot be taken as it is."""

@@ -11,7 +11,9 @@ from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
 from saycheck.models.review import Edit, Standing
 from saycheck.models.walk import Span, Walk
-from saycheck.review.edits import read
+from saycheck.models.wishes import Wish
+from saycheck.review.changes import edit_for
+from saycheck.review.edits import append, read
 from saycheck.review.replay import Replayed, replay, stacks
 from saycheck.review.spans import spans_after
 from saycheck.vocabulary.compiled import Vocabulary
@@ -51,6 +53,21 @@ def after(heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary) -> Standin
         undo=order.done[-1] if order.done else None,
         redo=order.undone[-1] if order.undone else None,
     )
+
+
+def apply(folder: Path, wish: Wish) -> Edit:
+    """Do what a person asks for on the walk of a folder; the edit is on the disk when this returns.
+
+    Raises:
+        SaycheckError: the wish cannot be met, or the disk refuses.
+    """
+    heard = walkfolder.read(folder)
+    vocabulary = load(heard.machine.kind)
+
+    def make(edits: list[Edit]) -> list[Edit]:
+        return [edit_for(wish, after(heard, edits, vocabulary), vocabulary)]
+
+    return append(folder, make)[0]
 
 
 def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:

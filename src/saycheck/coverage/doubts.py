@@ -1,5 +1,6 @@
 """Questions about what cannot stand as it was said: contradictions, a side untold, words not understood."""
 
+from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.names import is_plural, picks, words_of
@@ -95,8 +96,11 @@ def unclear(
     vocabulary: Vocabulary, transcript: Transcript, findings: Sequence[Finding]
 ) -> Iterable[Question]:
     """A question for each passage that was not understood, neighbours together."""
+    begins = [word.char_start for word in transcript.words]
     for start, end in _passages(transcript):
-        words = [w for w in transcript.words if w.char_start < end and w.char_end > start]
+        # Words stand in order: only the one before the passage may still reach into it.
+        near = transcript.words[max(0, bisect_left(begins, start) - 1) : bisect_left(begins, end)]
+        words = [w for w in near if w.char_start < end and w.char_end > start]
         times = [w for w in words if w.start_s is not None]
         start_s, end_s = (times[0].start_s, times[-1].end_s) if times else (None, None)
         before = [f for f in findings if f.evidence and f.evidence[0].char_start < start]
