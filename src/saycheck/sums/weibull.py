@@ -38,17 +38,15 @@ class Weibull:
 
     def survival(self, age_h: float) -> float:
         """The share that lasts to an age."""
-        return math.exp(-((age_h / self.scale_h) ** self.shape))
+        return math.exp(-self._used(age_h))
 
     def hazard(self, age_h: float) -> float:
         """Failures an hour among those that lasted to an age above 0."""
-        return self.shape / self.scale_h * (age_h / self.scale_h) ** (self.shape - 1)
+        return self.shape * self._used(age_h) / age_h
 
     def fails_within(self, age_h: float, hours: float) -> float:
         """The chance that a part of this age fails in so many hours more."""
-        return -math.expm1(
-            (age_h / self.scale_h) ** self.shape - ((age_h + hours) / self.scale_h) ** self.shape
-        )
+        return -math.expm1(self._used(age_h) - self._used(age_h + hours))
 
     @property
     def mean_h(self) -> float:
@@ -57,7 +55,11 @@ class Weibull:
 
     def mean_up_to(self, age_h: float) -> float:
         """The mean hours that a part runs when it is replaced at an age at the latest: ∫₀ᵀ R(t) dt."""
-        return self.scale_h / self.shape * lower_gamma(1 / self.shape, (age_h / self.scale_h) ** self.shape)
+        return self.scale_h / self.shape * lower_gamma(1 / self.shape, self._used(age_h))
+
+    def _used(self, age_h: float) -> float:
+        """(t/η)^β, the life used up."""
+        return math.pow(age_h / self.scale_h, self.shape)
 
 
 def lower_gamma(a: float, x: float) -> float:
@@ -70,7 +72,7 @@ def lower_gamma(a: float, x: float) -> float:
         n += 1
         term *= x / n
         total += term
-    return total * math.exp(-x) * x**a
+    return total * math.exp(-x) * math.pow(x, a)
 
 
 @dataclass(frozen=True)
