@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 from saycheck.errors import SumError
 from saycheck.sums.reading import Amount, Reading, Span, require
-from saycheck.sums.weibull import SURE_TO_FAIL, Weibull
+from saycheck.sums.weibull import Weibull
 from saycheck.sums.wording import amount, number, percent
 
 NEAR = 1.05
@@ -84,7 +84,7 @@ def best_age(life: Weibull, planned_cost: float, failure_cost: float) -> float:
     if life.shape <= 1:
         return math.inf
     goal = failure_cost / (failure_cost - planned_cost)
-    low, high = 0.0, life.scale_h * SURE_TO_FAIL ** (1 / life.shape)
+    low, high = 0.0, life.end_h
 
     def rises(age: float) -> float:
         return life.hazard(age) * life.mean_up_to(age) + life.survival(age)
@@ -151,6 +151,6 @@ def _near(life: Weibull, planned: float, failure: float, best: float) -> tuple[f
                 outside = middle
         return inside
 
-    end = life.scale_h * SURE_TO_FAIL ** (1 / life.shape)
+    end = life.end_h
     later = math.inf if cost_per_hour(life, planned, failure, end) <= most else reach(end)
     return reach(best * 1e-9), later

@@ -53,6 +53,11 @@ class Weibull:
         """The mean life."""
         return self.scale_h * math.gamma(1 + 1 / self.shape)
 
+    @property
+    def end_h(self) -> float:
+        """An age that no part reaches."""
+        return self.scale_h * math.pow(SURE_TO_FAIL, 1 / self.shape)
+
     def mean_up_to(self, age_h: float) -> float:
         """The mean hours that a part runs when it is replaced at an age at the latest: ∫₀ᵀ R(t) dt."""
         return self.scale_h / self.shape * lower_gamma(1 / self.shape, self._used(age_h))
