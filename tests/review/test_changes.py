@@ -93,10 +93,10 @@ def test_answer_and_machine(folder: Path) -> None:
     assert ("Number Eight", 5000) == (there.walk.machine.unit, there.walk.machine.hours)
     assert "Number Seven" == there.heard.machine.unit
 
+
+REFUSED = [
     ({"action": "accept", "findings": ["nobody"]},
      "there is no finding 'nobody' on this walk any more; load the page again"),
-REFUSED = [
-    ({"action": "accept", "findings": ["nobody"]}, "there is no finding 'nobody' on this walk any more; load the page again"),
     ({"action": "accept"}, "accept was asked for with 0 findings; choose again"),
     ({"action": "merge", "findings": ["f001"]}, "merge was asked for with 1 findings; choose again"),
     ({"action": "split", "findings": ["f001"]}, "split was asked for with 0 changes; try again"),
