@@ -36,6 +36,8 @@ def limit(part: Part, attribute: str) -> float | None:
         ("road-truck", "steer brake lining", "thickness", "fmcsa-393-47", "393.47(d)(1)", 1),
         ("road-truck", "drive brake lining", "thickness", "fmcsa-393-47", "393.47(d)(2)", 1),
         ("road-truck", "low air warning", "pressure", "fmcsa-396-appA", "396 App. A 1.f", 1),  # from memory
+        ("road-truck", "brake fluid", "level", "fmcsa-396-appA", "396 App. A 1.j", 1),  # from memory
+        ("road-truck", "steer rim", "runout", "nhtsa-570", "570.10(b)", 1),
         ("counterbalance-forklift", "forks", "thickness left", "iso-5057", "wear", 1),
         ("counterbalance-forklift", "forks", "angle", "iso-5057", "angle", 1),
         ("counterbalance-forklift", "forks", "straightness", "iso-5057", "straightness", 1),

@@ -165,9 +165,10 @@ def test_limits_are_these() -> None:
 
     Sources as in public-lists.json of the outside data: 49 CFR 393.75(b)-(c) (tread), 393.47(d) (linings),
     ISO 5057:1993 and ANSI/ITSDF B56.1 6.2.8 (forks), makers' manuals (chains), WAC 296-307-52047(8) (water
-    muffler), 49 CFR Part 396 App. A 1.f (low air, from memory).
+    muffler), 49 CFR Part 396 App. A 1.f and 1.j (low air, brake fluid, from memory), 49 CFR 570.10(b) (rims).
     """
     assert [
+        ("brake fluid", "level", "least", 25.0),
         ("brake lining", "thickness", "least", 4.8),
         ("brake lining", "thickness", "least", 6.4),
         ("fork", "angle", "most", 3.0),
@@ -176,6 +177,7 @@ def test_limits_are_these() -> None:
         ("fork", "tip difference", "most", 3.0),
         ("load chain", "elongation", "most", 3.0),
         ("low air warning", "pressure", "least", 55.0),
+        ("rim", "runout", "most", 0.125),
         ("tyre", "depth", "least", 1.6),
         ("tyre", "depth", "least", 3.2),
         ("water muffler", "level", "least", 75.0),
