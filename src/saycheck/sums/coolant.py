@@ -3,9 +3,9 @@
 Formula: between the rows of the table below, straight lines. Units: percent by volume, °C. Range: 10 to 60 %
 by volume, plain glycol in water; above that the freeze point of ethylene glycol rises again. Source: the
 volume-based curves of the ASHRAE Handbook Fundamentals as CoolProp 8.0 (fluids AEG and APG) gives them, every
-5 %, rounded to 0.1 °C; straight lines add at most 0.2 °C. Lange's Handbook of Chemistry (15th edition,
-table 5.13) has propylene glycol up to 1.4 °C warmer and inhibited products differ as well, so 1.5 °C each
-way is left open.
+5 %, rounded to 0.1 °C; straight lines are off by less than 0.25 °C. Sources differ: for propylene glycol Lange's
+Handbook of Chemistry (15th edition, table 5.13) is up to 1.4 °C warmer and Melinder 2010 up to 2.0 °C, for
+ethylene glycol Melinder is up to 2.2 °C colder; inhibited products differ as well. So 2 °C each way is left open.
 """
 
 from bisect import bisect_right
@@ -24,7 +24,7 @@ FREEZE_C: dict[Glycol, tuple[float, ...]] = {
     "ethylene": (-3.6, -6.1, -9.0, -12.1, -15.7, -19.9, -24.8, -30.5, -37.1, -44.4, -52.0),
     "propylene": (-3.4, -5.2, -7.4, -10.0, -13.1, -16.9, -21.5, -27.0, -33.7, -41.6, -51.1),
 }
-LEFT_OPEN_C = 1.5
+LEFT_OPEN_C = 2.0
 CAUTION = (
     "Open a cooling system only when it is cold: hot coolant is under pressure and scalds. Glycol poisons people "
     "and animals; catch it. The coolant maker's own table and the engine maker's mixture come first."
