@@ -126,7 +126,7 @@ def test_plainly() -> None:
     """The sentence names mixture, freeze point, day and what would be enough."""
     assert (
         "Ethylene glycol at 40 ± 2 % by volume freezes at −24.8 °C (−29.1 to −20.8); too close to call on a day of "
-        "−28 °C; 46 % is on the safe side." == freeze_protection("ethylene", Reading(40, 2), -28).plainly
+        "−28 °C; 45 % is on the safe side." == freeze_protection("ethylene", Reading(40, 2), -28).plainly
     )
     assert freeze_protection("ethylene", 60, -58).plainly.endswith(
         "no mixture up to 60 % is on the safe side: ask the coolant's maker."
