@@ -35,3 +35,7 @@ class SumError(SaycheckError):
 
 class ReviewError(SaycheckError):
     """An edit, a photograph or a request that cannot be taken as it is."""
+
+
+class HistoryError(SaycheckError):
+    """A history that cannot be answered: no such unit, no such folder, a database that refuses."""

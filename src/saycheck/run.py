@@ -1,10 +1,10 @@
 """The stages in order: what was given goes in, a walk comes out."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import nullcontext
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import datetime
 from pathlib import Path
 
 from saycheck import __version__
@@ -19,7 +19,7 @@ from saycheck.errors import SoundError
 from saycheck.hearing.choose import chosen
 from saycheck.hearing.hear import hear
 from saycheck.models.hearing import Passage
-from saycheck.models.walk import SCHEMA, Machine, MadeBy, Source, Transcript, Walk, Word
+from saycheck.models.walk import SCHEMA, Machine, MadeBy, Question, Source, Transcript, Walk, Word
 from saycheck.source import is_text, read_text
 from saycheck.unclear import held_back, with_unclear
 from saycheck.understanding.pipeline import understand
@@ -31,12 +31,19 @@ def _quiet(*_: object) -> None:
     """Tell nobody."""
 
 
+def _nothing(_: Walk) -> Sequence[Question]:
+    """Ask nothing more."""
+    return ()
+
+
 @dataclass(frozen=True)
 class Asked:
     """What is asked for: the machine (kind, unit, hour-meter reading in h) and how to listen to it.
 
     ``ears`` is what ``--ear`` takes; ``model`` is a Vosk model folder. ``note`` is told single sentences
-    worth knowing, ``progress`` how many seconds of how many (None where unknown) are heard.
+    worth knowing, ``progress`` how many seconds of how many (None where unknown) are heard. ``walked`` is
+    when it was walked (local time, ISO 8601), None for now. ``again`` gives further questions about a walk:
+    those that earlier walks of the unit raise.
     """
 
     machine: str
@@ -46,6 +53,8 @@ class Asked:
     model: Path | None = None
     note: Callable[[str], None] = _quiet
     progress: Callable[[float, float | None], None] = _quiet
+    walked: str | None = None
+    again: Callable[[Walk], Sequence[Question]] = _nothing
 
 
 @dataclass(frozen=True)
@@ -89,9 +98,11 @@ def _walk(heard: _Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     text, words = held_back(transcript)
     understood = understand(text, vocabulary.kind, words)
     spans = with_unclear(understood.spans, transcript.spans)
+    walked = asked.walked or datetime.now().isoformat(timespec="minutes")
     walk = Walk(
         schema=SCHEMA,
-        id=f"{date.today().isoformat()}-{heard.source.sha256[:8]}",
+        id=f"{walked[:10]}-{heard.source.sha256[:8]}",
+        walked_at=walked,
         machine=Machine(
             kind=vocabulary.kind,
             unit=asked.unit,
@@ -104,7 +115,7 @@ def _walk(heard: _Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
         sound=heard.sound,
         made_by=MadeBy(version=__version__, ears=heard.ears, vocabulary=vocabulary.version),
     )
-    return walk.model_copy(update={"questions": questions(vocabulary, walk)})
+    return walk.model_copy(update={"questions": questions(vocabulary, walk, asked.again(walk))})
 
 
 def needs_attention(walk: Walk) -> bool:

@@ -10,7 +10,7 @@ from saycheck import walkfolder
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
 from saycheck.models.review import Edit, Standing
-from saycheck.models.walk import Span, Walk
+from saycheck.models.walk import Finding, Question, Span, Walk
 from saycheck.models.wishes import Wish
 from saycheck.review.changes import edit_for
 from saycheck.review.edits import append, read
@@ -81,8 +81,20 @@ def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
             "transcript": heard.transcript.model_copy(update={"spans": spans}),
         }
     )
-    asked = [one for one in questions(vocabulary, walk) if one.id not in replayed.answered]
+    again = _still_to_ask(heard, replayed.findings)
+    asked = [one for one in questions(vocabulary, walk, again) if one.id not in replayed.answered]
     return walk.model_copy(update={"questions": asked})
+
+
+def _still_to_ask(heard: Walk, findings: Sequence[Finding]) -> list[Question]:
+    """Questions from earlier walks, but those of parts that an edit has spoken of since."""
+    known = {one.id for one in heard.findings}
+    spoken = {(one.part, side) for one in findings if one.id not in known for side in (one.side, "none")}
+    return [
+        one
+        for one in heard.questions
+        if one.kind == "again" and (one.about.part, one.about.side) not in spoken
+    ]
 
 
 def _share(heard: Walk, walk: Walk) -> float:

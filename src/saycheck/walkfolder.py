@@ -23,6 +23,8 @@ WALK = "walk.json"
 SOUND = "sound.flac"
 EDITS = "edits.jsonl"
 WRITE_UP = "write-up.pdf"
+WALKS_VARIABLE = "SAYCHECK_WALKS"
+"""The environment variable that names the folder of all walks."""
 
 _OURS = (WALK, SOUND, EDITS, WRITE_UP)
 _FULL = {ENOSPC, EDQUOT, EFBIG}
@@ -82,10 +84,16 @@ def holds_walk(folder: Path) -> bool:
     return any((folder / name).exists() for name in _OURS)
 
 
-def free_folder(stem: str, date: str, base: Path = Path("walks")) -> Path:
+def walks_folder(given: Path | None = None) -> Path:
+    """The folder that holds the walks: the one named, else the environment's, else ``walks`` here."""
+    return given or Path(os.environ.get(WALKS_VARIABLE) or "walks")
+
+
+def free_folder(stem: str, date: str, base: Path | None = None) -> Path:
     """A folder for a walk that is not there yet: ``walks/2025-03-09-stem``, with a number where taken."""
     words = "".join(letter if letter.isalnum() else " " for letter in stem.lower()).split()
     name = "-".join([date, *words])[:80]
+    base = walks_folder(base)
     folder, number = base / name, 1
     while folder.exists():
         number += 1

@@ -13,7 +13,7 @@ import typer
 from typer.core import TyperGroup
 
 from saycheck import __version__
-from saycheck.cli import demo, doctor, hear, vocab, walks
+from saycheck.cli import demo, doctor, hear, history, vocab, walks
 from saycheck.errors import SaycheckError
 
 
@@ -60,6 +60,7 @@ def saycheck(
 app.command("hear")(hear.hear)
 app.command("show")(walks.show)
 app.command("missed")(walks.missed)
+app.command("history")(history.history)
 app.command("schema")(walks.schema)
 app.add_typer(vocab.app, name="vocab")
 app.command("demo")(demo.demo)

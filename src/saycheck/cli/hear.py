@@ -53,6 +53,12 @@ def hear(
     hours: Annotated[
         float | None, typer.Option(min=0, metavar="N", help="Hour-meter reading, where it was not spoken.")
     ] = None,
+    walked: Annotated[
+        str | None,
+        typer.Option(
+            metavar="WHEN", help="When it was walked, such as 2025-03-09 or 2025-03-09T07:40; else now."
+        ),
+    ] = None,
     out: Out = None,
     ear: Ear = Ears.both,
     model: Annotated[
@@ -70,13 +76,19 @@ def hear(
     from datetime import date
 
     from saycheck import walkfolder
+    from saycheck.cli.earlier import questions_from_earlier, walked_when
     from saycheck.cli.view import Follower, show, show_json, summary
     from saycheck.run import Asked, hear_file, needs_attention
 
     try:
         with _on_disk(given) as (source, name), Follower() as follower:
-            folder = out or walkfolder.free_folder(unit or Path(name).stem, date.today().isoformat())
-            asked = Asked(machine, unit, hours, ear.value, model, follower.note, follower.progress)
+            when = walked_when(walked)
+            day = when[:10] if when else date.today().isoformat()
+            folder = out or walkfolder.free_folder(unit or Path(name).stem, day)
+            again = questions_from_earlier(unit, machine, follower.note)
+            asked = Asked(
+                machine, unit, hours, ear.value, model, follower.note, follower.progress, when, again
+            )
             with walkfolder.writing(folder, replace) as draft:
                 walk = hear_file(source, asked, name, draft.sound)
                 draft.keep(source, name)

@@ -4,7 +4,7 @@ Questions come in the order in which one walks: what concerns the whole walk fir
 in each zone what was said and is in doubt before what was not said at all.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.doubts import conflicts, unclear, untold_sides
@@ -14,7 +14,7 @@ from saycheck.models.hearing import Passage
 from saycheck.models.walk import About, Question, Walk
 from saycheck.vocabulary.compiled import Vocabulary
 
-ORDER = ("sound", "unit", "conflict", "unclear", "measure", "hidden", "later", "hours", "skipped")
+ORDER = ("sound", "unit", "conflict", "unclear", "measure", "again", "hidden", "later", "hours", "skipped")
 WHOLE_WALK = ""
 """The zone of a question that concerns the walk as a whole."""
 
@@ -22,8 +22,10 @@ MOSTLY = 0.5
 """Share of the speech that must be in trouble for the recording to count as mostly unusable."""
 
 
-def questions(vocabulary: Vocabulary, walk: Walk) -> list[Question]:
+def questions(vocabulary: Vocabulary, walk: Walk, again: Iterable[Question] = ()) -> list[Question]:
     """All open questions of a walk, in walking order; ids stay the same while the cause does.
+
+    ``again`` are those that earlier walks raise.
 
     The checklist is taken from the walk and made from its findings where it has none yet.
     """
@@ -40,6 +42,7 @@ def questions(vocabulary: Vocabulary, walk: Walk) -> list[Question]:
         *not_seen(walk.findings),
         *hours(vocabulary, walk.machine, walk.findings),
         *skipped(vocabulary, lines),
+        *again,
     ]
     zones = {zone.name: place for place, zone in enumerate(vocabulary.zones)}
     asked.sort(key=lambda q: (zones.get(q.about.zone, -1), ORDER.index(q.kind)))

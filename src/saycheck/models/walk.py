@@ -135,7 +135,7 @@ class Question(Model):
     """Something a person should answer, best while still standing at the machine.
 
     ``kind`` is one of ``skipped``, ``unclear``, ``measure``, ``conflict``, ``hours``, ``unit``,
-    ``hidden``, ``later`` or ``sound``.
+    ``hidden``, ``later``, ``sound`` or ``again`` (bad on an earlier walk, not spoken of on this one).
     """
 
     id: str
@@ -154,10 +154,14 @@ class MadeBy(Model):
 
 
 class Walk(Model):
-    """One walkaround of one unit, whole; what ``walk.json`` holds."""
+    """One walkaround of one unit, whole; what ``walk.json`` holds.
+
+    ``walked_at`` is when it was walked: local time, ISO 8601; without it the day in the id counts.
+    """
 
     schema_name: str = Field(default=SCHEMA, alias="schema")
     id: str
+    walked_at: str | None = None
     machine: Machine
     source: Source
     transcript: Transcript

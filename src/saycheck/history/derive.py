@@ -1,0 +1,129 @@
+"""What the index knows of a unit as a whole, worked out anew from its walks whenever one of them changes."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from statistics import median
+
+from sqlalchemy import Connection, bindparam, delete, insert, update
+
+from saycheck.history.due import due
+from saycheck.history.records import Decided, Walked
+from saycheck.history.rows import walks_of
+from saycheck.history.sense import Sense, sense_of
+from saycheck.history.tables import troubles, units
+from saycheck.history.troubles import Trouble, follow
+
+BATCH = 200
+"""So many units are worked out at a time."""
+
+
+def derive(connection: Connection, changed: Iterable[int]) -> None:
+    """Work out troubles and sums of the units given, and forget units without walks."""
+    numbers = sorted(changed)
+    for start in range(0, len(numbers), BATCH):
+        some = numbers[start : start + BATCH]
+        connection.execute(delete(troubles).where(troubles.c.unit.in_(some)))
+        rows: list[dict[str, object]] = []
+        sums: list[dict[str, object]] = []
+        gone: list[int] = []
+        for number, walked in walks_of(connection, some).items():
+            if not walked:
+                gone.append(number)
+                continue
+            found = follow(walked, sense_of(walked[0].kind))
+            rows += [_row(number, trouble, walked) for trouble in found]
+            sums.append({"number": number, **_sums(walked, found)})
+        if rows:
+            connection.execute(insert(troubles), rows)
+        if sums:
+            names = [name for name in sums[0] if name != "number"]
+            connection.execute(
+                update(units)
+                .where(units.c.id == bindparam("number"))
+                .values({n: bindparam(n) for n in names}),
+                sums,
+            )
+        connection.execute(delete(units).where(units.c.id.in_(gone)))
+
+
+def _row(unit: int, trouble: Trouble, walked: Sequence[Walked]) -> dict[str, object]:
+    said, sense = trouble.said, sense_of(walked[0].kind)
+    choice = decision(trouble, walked)
+    when = due_of(trouble, walked, sense)
+    return {
+        "unit": unit, "kind": walked[0].kind, "zone": said.zone, "line": said.line, "side": said.side,
+        "part": said.part, "check": trouble.check, "condition": said.condition, "state": trouble.state,
+        "opened": walked[trouble.opened].day, "opened_hours": walked[trouble.opened].hours,
+        "seen": walked[trouble.seen].day,
+        "closed": None if trouble.closed is None else walked[trouble.closed].day,
+        "times": len(trouble.states), "spell": trouble.spell, "answer": trouble.answer,
+        "flagged": trouble.flagged, "choice": choice.choice if choice else "",
+        "due": when[0], "why_due": when[1],
+    }  # fmt: skip
+
+
+def due_of(trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> tuple[str | None, str]:
+    """The day on which a trouble is due and why; nothing once it has ended."""
+    if trouble.closed is not None:
+        return None, ""
+    choice = decision(trouble, walked)
+    urgency = sense.urgency(trouble.said.line, trouble.said.condition)
+    when = due(
+        trouble.state,
+        urgency,
+        walked[trouble.seen].day,
+        choice.choice if choice else "",
+        choice.due if choice else "",
+        choice.day if choice else "",
+    )
+    return when.day, when.why
+
+
+def decision(trouble: Trouble, walked: Sequence[Walked]) -> Decided | None:
+    """The last decision about a trouble since it opened."""
+    said = trouble.said
+    for walk in reversed(walked[trouble.opened :]):
+        for one in reversed(walk.decided):
+            if (one.line, one.condition) == (said.line, said.condition) and said.side in (one.side, "none"):
+                return one
+    return None
+
+
+def _sums(walked: Sequence[Walked], found: Sequence[Trouble]) -> dict[str, object]:
+    still = [one for one in found if one.closed is None]
+    states = [one.state for one in still]
+    read = [walk.hours for walk in walked if walk.hours is not None]
+    return {
+        "name": walked[-1].unit,
+        "walks": len(walked),
+        "first_day": walked[0].day,
+        "last_day": walked[-1].day,
+        "hours": read[-1] if read else None,
+        "hours_per_day": hours_per_day(walked),
+        "writeup": states.count("writeup"),
+        "watch": states.count("watch"),
+        "not_looked_at": sum(one.answer != "bad" for one in still),
+        "came_back": sum(one.spell > 1 for one in found),
+        "oldest_day": min((walked[one.opened].day for one in still), default=None),
+    }
+
+
+def hours_per_day(walked: Sequence[Walked]) -> float | None:
+    """Hours the unit works a day: the middle one of all slopes between two walks (Theil–Sen).
+
+    None with fewer than two days on which the meter was read, or where it did not go forward.
+    """
+    read = {walk.day: walk.hours for walk in walked if walk.hours is not None}
+    points = [(_ordinal(day), hours) for day, hours in read.items()]
+    slopes = [
+        (later[1] - earlier[1]) / (later[0] - earlier[0])
+        for place, earlier in enumerate(points)
+        for later in points[place + 1 :]
+        if later[0] > earlier[0]
+    ]
+    slope = median(slopes) if slopes else 0.0
+    return slope if 0 < slope <= 24 else None
+
+
+def _ordinal(day: str) -> int:
+    return date.fromisoformat(day).toordinal()
