@@ -105,5 +105,5 @@ def test_sound(toy: Vocabulary, walked: Walked, passages: list[Passage], texts: 
 def test_order_knows_all_kinds() -> None:
     """Every kind that a question may have has its place."""
     assert {
-        "skipped", "unclear", "measure", "conflict", "hours", "unit", "hidden", "later", "sound"
+        "skipped", "unclear", "measure", "conflict", "hours", "unit", "hidden", "later", "sound", "again"
     } == set(ORDER)  # fmt: skip

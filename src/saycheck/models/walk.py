@@ -161,7 +161,6 @@ class Walk(Model):
 
     schema_name: str = Field(default=SCHEMA, alias="schema")
     id: str
-    walked_at: str | None = None
     machine: Machine
     source: Source
     transcript: Transcript
@@ -170,5 +169,6 @@ class Walk(Model):
     questions: list[Question] = []
     sound: list[Passage] = []
     made_by: MadeBy
+    walked_at: str | None = None
 
     model_config = {"populate_by_name": True}
