@@ -2,6 +2,7 @@
 
 import itertools
 import random
+from collections.abc import Callable
 from fractions import Fraction
 
 import numpy as np
@@ -110,7 +111,7 @@ def test_rounded_readings_are_not_exact() -> None:
 def test_it_holds_the_truth_as_often_as_told(errors: str, points: int) -> None:
     """500 simulated histories a row: the true slope is inside at least as often as told, less chance (3 sigma)."""
     rng = random.Random(f"{errors}{points}")
-    draw = {
+    draw: Callable[[], float] = {
         "normal": lambda: rng.gauss(0, 0.4),
         "even": lambda: rng.uniform(-0.7, 0.7),
         "wild": lambda: rng.gauss(0, 0.3) * (8 if rng.random() < 0.1 else 1),

@@ -2,6 +2,7 @@
 
 import math
 import random
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
 
@@ -17,7 +18,7 @@ START = date(2026, 1, 5)
 EDGE = [(1000, 22), (1200, 20), (1400, 18.5), (1600, 16.5), (1800, 15), (2000, 13.5)]
 
 
-def points(rows: list[tuple[float, float]], wide: float = 0.5, dated: bool = False) -> list[WearPoint]:
+def points(rows: Sequence[tuple[float, float]], wide: float = 0.5, dated: bool = False) -> list[WearPoint]:
     """Readings at hours, 40 hours a week where dated."""
     return [
         WearPoint(
