@@ -139,8 +139,8 @@ def test_plainly() -> None:
     """The words of the issue: waiting pays only if the chance of failure before spring is below so much."""
     told = hose(later=Job(0), now=Job(1200), failed=Job(10_000, 24), crew_per_h=180, chance=0.03, money="CAD")
     assert (
-        "Waiting pays only if the chance of failure before spring is below 7 %; it is put at 3 %, so it can wait. Doing "
-        "it now costs 1,200 CAD; waiting until spring is expected to cost 516 CAD." == told.plainly
+        "Waiting pays only if the chance of failure before spring is below 7 %; it is put at 3 %, so it can wait. "
+        "Doing it now costs 1,200 CAD; waiting until spring is expected to cost 516 CAD." == told.plainly
     )
     assert (
         "Waiting pays only if the chance of failure before spring is below 12 % (8.8 to 18); it is put at 10 to 20 %, "
