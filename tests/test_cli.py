@@ -228,7 +228,7 @@ def test_bad_usage_is_told_and_status_2(words: list[str], sentence: str) -> None
     assert sentence in told.splitlines()
 
 
-STAGES = ["hear_file", "_read", "_walk", "understand", "checklist", "questions"]
+STAGES = ["hear_file", "_read", "walk_of", "understand", "checklist", "questions"]
 
 
 @pytest.mark.parametrize("failure", [KeyboardInterrupt, MemoryError])

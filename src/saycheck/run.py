@@ -58,7 +58,7 @@ class Asked:
 
 
 @dataclass(frozen=True)
-class _Heard:
+class Heard:
     """What comes out of hearing or reading; the spans of the transcript are its unclear passages."""
 
     transcript: Transcript
@@ -79,10 +79,10 @@ def hear_file(given: Path, asked: Asked, name: str | None = None, sound: Path | 
     vocabulary = load(asked.machine)
     name = name or given.name
     heard = _read(given, name, asked) if is_text(given) else _listen(given, name, asked, vocabulary, sound)
-    return _walk(heard, vocabulary, asked)
+    return walk_of(heard, vocabulary, asked)
 
 
-def _read(given: Path, name: str, asked: Asked) -> _Heard:
+def _read(given: Path, name: str, asked: Asked) -> Heard:
     text = read_text(given, name)
     if text.note:
         asked.note(text.note)
@@ -90,10 +90,10 @@ def _read(given: Path, name: str, asked: Asked) -> _Heard:
         Word(text=word.group(), char_start=word.start(), char_end=word.end())
         for word in re.finditer(r"\S+", text.text)
     ]
-    return _Heard(Transcript(text=text.text, words=words), Source(name=name, sha256=text.sha256))
+    return Heard(Transcript(text=text.text, words=words), Source(name=name, sha256=text.sha256))
 
 
-def _walk(heard: _Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
+def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     transcript = heard.transcript
     text, words = held_back(transcript)
     understood = understand(text, vocabulary.kind, words)
@@ -125,7 +125,7 @@ def needs_attention(walk: Walk) -> bool:
     return open_findings or unclear or bool(walk.questions)
 
 
-def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound: Path | None) -> _Heard:
+def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound: Path | None) -> Heard:
     info = probe(given)
     digest = sha256(given)
     ears = chosen(asked.ears, vocabulary.kind, asked.model)
@@ -150,4 +150,4 @@ def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound:
     if unusable := verdict(found):
         asked.note(unusable)
     source = Source(name=name, sha256=digest, duration_s=round(recording.seconds, 3))
-    return _Heard(transcript, source, [ear.name for ear in ears], found)
+    return Heard(transcript, source, [ear.name for ear in ears], found)

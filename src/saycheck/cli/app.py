@@ -13,7 +13,7 @@ import typer
 from typer.core import TyperGroup
 
 from saycheck import __version__
-from saycheck.cli import demo, doctor, hear, history, vocab, walks
+from saycheck.cli import demo, doctor, hear, history, listen, vocab, walks
 from saycheck.errors import SaycheckError
 
 
@@ -58,6 +58,7 @@ def saycheck(
 
 
 app.command("hear")(hear.hear)
+app.command("listen")(listen.listen)
 app.command("show")(walks.show)
 app.command("missed")(walks.missed)
 app.command("history")(history.history)

@@ -26,7 +26,7 @@ def hear(
     Raises:
         SaycheckError: reading the sound failed, or an ear did.
     """
-    page = _Page()
+    page = Page()
     with ExitStack() as running:
         for ear in ears:
             running.enter_context(ear)
@@ -36,7 +36,7 @@ def hear(
     return page.transcript(passages())
 
 
-class _Page:
+class Page:
     """The words of a transcript as they come in, phrase by phrase."""
 
     def __init__(self) -> None:

@@ -56,6 +56,11 @@ class EarProcess:
             raise
         return self
 
+    @property
+    def pid(self) -> int | None:
+        """The number of its process, None before it is started."""
+        return self._process.pid
+
     def give(self, phrase: Phrase) -> None:
         """Hand over a phrase; returns at once."""
         self._phrases.put(phrase)

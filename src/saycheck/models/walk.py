@@ -145,6 +145,20 @@ class Question(Model):
     evidence: list[Evidence] = []
 
 
+class Event(Model):
+    """Something that happened while the walk was listened to live, seconds of the recording.
+
+    ``kind`` is ``note`` (``text`` is what was noted), ``photo`` (``text`` is its number), ``pause``,
+    ``handover`` (another voice went on), ``gap`` (the microphone was gone, or sound was lost) or ``said``
+    (what saycheck itself said aloud).
+    """
+
+    kind: Literal["note", "photo", "pause", "handover", "gap", "said"]
+    start_s: float
+    end_s: float
+    text: str = ""
+
+
 class MadeBy(Model):
     """How a walk came about: program version, ears used, version of the vocabulary."""
 
@@ -168,6 +182,7 @@ class Walk(Model):
     checklist: list[ChecklistLine] = []
     questions: list[Question] = []
     sound: list[Passage] = []
+    events: list[Event] = []
     made_by: MadeBy
     walked_at: str | None = None
 

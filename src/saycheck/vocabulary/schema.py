@@ -199,6 +199,20 @@ class Cues(Table):
     cue: list[Cue] = Field(default=[])
 
 
+class Command(Table):
+    """A spoken command (``commands.toml``); ``goes_on`` where what follows belongs to it."""
+
+    name: str
+    phrases: list[str]
+    goes_on: bool = False
+
+
+class Commands(Table):
+    """The file ``shared/commands.toml``."""
+
+    command: list[Command] = Field(default=[])
+
+
 class Unit(Table):
     """A unit as people say it (``units.toml``): its pint name, what it measures, all its sayings.
 

@@ -1,0 +1,54 @@
+"""``saycheck listen``: the same as ``hear``, live and hands-free."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from saycheck.cli.hear import Ear, Ears, Out, Unit
+
+
+def listen(
+    machine: Annotated[
+        str | None,
+        typer.Option(
+            "--machine",
+            "-m",
+            metavar="KIND",
+            help="Kind of machine, such as wheel-loader; `saycheck vocab kinds` lists them.",
+        ),
+    ] = None,
+    unit: Unit = None,
+    hours: Annotated[
+        float | None, typer.Option(min=0, metavar="N", help="Hour-meter reading, where it is not spoken.")
+    ] = None,
+    out: Out = None,
+    ear: Ear = Ears.both,
+    model: Annotated[
+        Path | None, typer.Option(metavar="FOLDER", help="An English Vosk model to hear with.")
+    ] = None,
+    microphone: Annotated[
+        str | None,
+        typer.Option(
+            metavar="NAME", help="Which microphone: its number or words of its name, as doctor says."
+        ),
+    ] = None,
+    lead: Annotated[
+        str, typer.Option(metavar="WORD", help="The word that every command begins with.")
+    ] = "recorder",
+    tones: Annotated[bool, typer.Option(help="Short tones for heard, not understood, saved.")] = True,
+    aloud: Annotated[bool, typer.Option(help="Say answers aloud; they are shown in any case.")] = True,
+    zones_aloud: Annotated[
+        bool, typer.Option("--zones-aloud", help="Say what is still open on leaving a zone.")
+    ] = False,
+    resume: Annotated[
+        bool, typer.Option("--resume", help="Write up the newest walk that was not finished.")
+    ] = False,
+) -> None:
+    """Listen to a walkaround as it is spoken; say "recorder, done" or press Ctrl-C at its end."""
+    from saycheck.cli.listening import Options, listen_now, resume_newest
+
+    options = Options(
+        machine, unit, hours, out, ear.value, model, microphone, lead, tones, aloud, zones_aloud
+    )
+    (resume_newest if resume else listen_now)(options)

@@ -1,0 +1,176 @@
+"""The ear for commands: was this utterance, from its start to its end, one of a few things that may be said?
+
+The network of the built-in ear writes the utterance twice, once freely and once held to the known sayings.
+How much less likely the second writing is than the first tells a command from talk: nought or a few
+tenfolds for a command, even in noise in which the free writing has no word right; twenty and more for talk.
+(Likelihood-ratio test of a word against all speech, as in keyword spotting: Rohlicek et al. 1989, from
+memory.)
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+
+from saycheck.hearing.builtin_ear import usable
+from saycheck.hearing.denoise import denoised
+from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
+from saycheck.hearing.speech_model import Floats, Heard, SpeechModel
+from saycheck.hearing.tokens import END, SPACE
+from saycheck.models.hearing import HeardWord, Hearing
+
+NAME = "commands"
+
+MOST_BEHIND = 9.0
+"""So much less likely (natural logarithm) may the saying be than the free writing. See ``bench/listen.py``."""
+
+_SHORTEST_S = 0.4
+_LONGEST_S = 12.0
+_WIDTH = 6
+_FREE_WIDTH = 2
+_OPTIONS = 256
+_PIECES_PER_S = 9.0
+_TOGETHER_S = 1.5
+_SIGNS = str.maketrans("", "", ",!?;:.-\"()' " + SPACE)
+
+
+class Saying(NamedTuple):
+    """Words that may be said; ``goes_on`` where anything may follow them."""
+
+    words: tuple[str, ...]
+    goes_on: bool = False
+
+
+class CommandEar:
+    """Hears one utterance after another; its words are those of the saying, or none.
+
+    The first word or words of every saying are the ``lead``. The lead said by itself is nothing yet; the next
+    utterance, if it follows soon, is heard together with it.
+    """
+
+    name = NAME
+    kind = "command"
+
+    def __init__(
+        self, lead: Sequence[str], sayings: Sequence[Saying], most_behind: float = MOST_BEHIND,
+        model: SpeechModel | None = None,
+    ) -> None:  # fmt: skip
+        """Load the network, half a second.
+
+        Raises:
+            EarError: moonshine-voice 0.1.0 or onnxruntime is missing or broken.
+        """
+        self._model = model or SpeechModel()
+        self._most_behind = most_behind
+        self._lead = tuple(lead)
+        self._sayings: dict[str, Saying] = {_key(self._lead): Saying(self._lead)}
+        for words, goes_on in sayings:
+            whole = (*self._lead, *words)
+            self._sayings[_key(whole)] = Saying(whole, goes_on)
+        self._going_on = tuple(key for key, saying in self._sayings.items() if saying.goes_on)
+        self._beginnings = {key[:end] for key in self._sayings for end in range(len(key) + 1)}
+        self._alone: Phrase | None = None
+
+    def hear(self, phrase: Phrase) -> Hearing:
+        """Return the words of the command that was said, if one was; times are those of the whole utterance.
+
+        ``confidence`` falls from 1 to 0 over the way to the threshold.
+        """
+        before, self._alone = self._alone, None
+        whole = phrase
+        if before is not None and phrase.start_s - before.end_s <= _TOGETHER_S:
+            gap = np.zeros(round(max(phrase.start_s - before.end_s, 0.0) * SAMPLE_RATE), np.float32)
+            whole = Phrase(np.concatenate([before.samples, gap, phrase.samples]), before.start_s)
+        found = self.best(whole.samples)
+        if found is None:
+            return Hearing(ear=self.name, words=[])
+        words, behind = found
+        if words == self._lead:
+            self._alone = phrase
+            return Hearing(ear=self.name, words=[])
+        return Hearing(ear=self.name, words=self._timed(words, whole, behind))
+
+    def best(self, samples: Samples) -> tuple[tuple[str, ...], float] | None:
+        """The likeliest saying and how far behind the free writing it is, or None where all are too far.
+
+        The sound is looked at as it is and, where that tells nothing, without its noise.
+        """
+        seconds = len(samples) / SAMPLE_RATE
+        if not _SHORTEST_S <= seconds <= _LONGEST_S:
+            return None
+        return self._best(samples) or self._best(denoised(samples))
+
+    def _best(self, samples: Samples) -> tuple[tuple[str, ...], float] | None:
+        heard, scores = self._model.begin(usable(samples))
+        steps = int(len(samples) / SAMPLE_RATE * _PIECES_PER_S) + 10
+        free = self._write(replace(heard), scores, steps, held=False, least=-np.inf)
+        least = (free[0] if free else 0.0) - self._most_behind
+        held = self._write(replace(heard), scores, steps, held=True, least=least)
+        if held is None:
+            return None
+        saying = self._saying(held[1])
+        return (saying.words, max(least + self._most_behind - held[0], 0.0)) if saying else None
+
+    def _write(
+        self, heard: Heard, scores: Floats, steps: int, held: bool, least: float
+    ) -> tuple[float, str] | None:
+        """The best writing that ends: its log probability and its letters; None below ``least``."""
+        shown = self._model.tokens.shown
+        growing = [(0.0, "", 0)]
+        best: tuple[float, str] | None = None
+        width, options = (_WIDTH, _OPTIONS) if held else (_FREE_WIDTH, 6)
+        for _ in range(steps):
+            logps = self._log_softmax(scores)
+            tried = np.argpartition(logps, -options, axis=1)[:, -options:]
+            found: dict[str, tuple[float, int, int]] = {}
+            for parent, (logp, key, _) in enumerate(growing):
+                for piece in tried[parent].tolist():
+                    score = logp + float(logps[parent, piece])
+                    if score < least:
+                        continue
+                    if piece == END:
+                        if (not held or self._saying(key)) and (best is None or score > best[0]):
+                            best = score, key
+                        continue
+                    longer = key + shown[piece].lower().translate(_SIGNS)
+                    if held and not self._begins(longer):
+                        continue
+                    if longer not in found or score > found[longer][0]:
+                        found[longer] = score, parent, piece
+            kept = sorted(found.items(), key=lambda one: -one[1][0])[:width]
+            if not kept or (best is not None and kept[0][1][0] < best[0]):
+                break
+            growing = [(score, key, piece) for key, (score, _, piece) in kept]
+            scores = self._model.step(heard, [g[2] for g in growing], [parent for _, (_, parent, _) in kept])
+        return best
+
+    def _begins(self, key: str) -> bool:
+        return key in self._beginnings or key.startswith(self._going_on)
+
+    def _saying(self, key: str) -> Saying | None:
+        if key in self._sayings:
+            return self._sayings[key]
+        return next((self._sayings[start] for start in self._going_on if key.startswith(start)), None)
+
+    def _log_softmax(self, scores: Floats) -> Floats:
+        scores = np.where(self._model.tokens.silent, np.float32(-np.inf), scores)
+        top = scores.max(axis=1, keepdims=True)
+        return np.asarray(scores - (top + np.log(np.exp(scores - top).sum(axis=1, keepdims=True))))
+
+    def _timed(self, words: Sequence[str], phrase: Phrase, behind: float) -> list[HeardWord]:
+        each = (phrase.end_s - phrase.start_s) / len(words)
+        confidence = max(1 - behind / self._most_behind, 0.0)
+        return [
+            HeardWord(
+                text=word,
+                start_s=phrase.start_s + place * each,
+                end_s=phrase.start_s + (place + 1) * each,
+                confidence=confidence,
+            )
+            for place, word in enumerate(words)
+        ]
+
+
+def _key(words: Sequence[str]) -> str:
+    return "".join(words).lower().translate(_SIGNS)

@@ -1,0 +1,353 @@
+"""Listening to one walk: news of what was heard comes in, the view and the answers come out.
+
+The same listener takes a live recording and one that was left unfinished; only its recorder differs.
+"""
+
+import queue
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from saycheck.capture.measures import Meter
+from saycheck.capture.noise import passages
+from saycheck.coverage.checklist import checklist
+from saycheck.coverage.numbers import worn
+from saycheck.hearing.ear import Samples
+from saycheck.hearing.hear import Page
+from saycheck.hearing.joining import joined
+from saycheck.hearing.side_by_side import EarProcess
+from saycheck.live.commands import Command, command_of, lead_words, sayings
+from saycheck.live.follow import Carefully, Failed, News, Quickly, Said, Settled
+from saycheck.live.handover import Voices
+from saycheck.live.marked import Stretch
+from saycheck.live.missing import Open, in_three_words, open_parts, told
+from saycheck.live.running import Running
+from saycheck.live.signal import Signal
+from saycheck.live.view import View
+from saycheck.models.hearing import Hearing
+from saycheck.models.walk import ChecklistLine, Event, Finding, Transcript
+from saycheck.reporting.wording import said_of, with_side
+from saycheck.vocabulary.compiled import Vocabulary
+
+MISUNDERSTOOD_WORDS = 3
+"""An utterance with fewer words is not worth a tone when nothing was made of it."""
+
+
+@dataclass(frozen=True)
+class Wishes:
+    """How to listen: the lead word; whether to say what is open on leaving a zone."""
+
+    lead: str
+    zones_aloud: bool = False
+
+
+class Listener:
+    """Holds what is known of the walk while it goes on.
+
+    ``say`` and ``tone`` are given what is to be said aloud and the names of tones, where someone sets them;
+    ``note`` is given each event as it happens.
+    """
+
+    def __init__(
+        self,
+        vocabulary: Vocabulary,
+        wishes: Wishes,
+        note: Callable[[Event], None],
+    ) -> None:
+        self.vocabulary = vocabulary
+        self.view = View(lines=len(vocabulary.lines))
+        self.done = False
+        self.failed: Failed | None = None
+        self.events: list[Event] = []
+        self.commands: list[Command] = []
+        self.stretches: list[Stretch] = []
+        self.delays_s: list[float] = []
+        self.signal = Signal()
+        self._wishes = wishes
+        self.say: Callable[[str], None] = _nobody
+        self.tone: Callable[[str], None] = _nobody
+        self._note = note
+        self._lead = lead_words(wishes.lead)
+        self._known = sayings(vocabulary)
+        self._page = Page()
+        self._running = Running(vocabulary, self._lead)
+        self._voices = Voices()
+        self._news: queue.SimpleQueue[News] = queue.SimpleQueue()
+        self._findings: list[Finding] = []
+        self._lines: list[ChecklistLine] = []
+        self._open: list[Open] = []
+        self._corrected: list[Finding] = []
+        self._told = 0
+        self._asked: set[str] = set()
+        self._photos = 0
+        self._paused_s: float | None = None
+        self._zone_told = ""
+        self._own: list[tuple[float, float]] = []
+        self._followers: list[Quickly | Carefully] = []
+
+    def follow(
+        self,
+        path: Path,
+        ended: Callable[[], bool],
+        quick: Sequence[EarProcess],
+        careful: Sequence[EarProcess],
+    ) -> None:
+        """Begin to hear a recording; ``quick`` ends with the ear for commands, ``careful`` is as for ``hear``."""
+        self._quickly = Quickly(path, ended, self._news, quick, self.window)
+        self._carefully = Carefully(path, ended, self._news, careful)
+        self._followers = [self._quickly, self._carefully]
+        for follower in self._followers:
+            follower.start()
+
+    @property
+    def speaking(self) -> bool:
+        return self._quickly.speaking
+
+    @property
+    def over(self) -> bool:
+        """Whether all of the recording has been heard."""
+        return self._news.empty() and not any(follower.is_alive() for follower in self._followers)
+
+    @property
+    def heard_s(self) -> float:
+        """Up to where it has been heard with every care, seconds."""
+        return self._carefully.heard_s
+
+    def window(self, window: Samples, chance: float) -> None:
+        """Take a window of sound for the level and the signal."""
+        self.signal.add(window, chance)
+
+    def turn(self, recorded_s: float) -> None:
+        """Take all news in and bring the view up to date."""
+        fresh = False
+        while not self._news.empty():
+            news = self._news.get()
+            if isinstance(news, Said):
+                self._said(news)
+                fresh = True
+                self._look()
+                self.delays_s.append(recorded_s - news.utterance.ended_s)
+            elif isinstance(news, Settled):
+                self._settled(news)
+                fresh = True
+            else:
+                self.failed = news
+        if fresh:
+            self._look()
+        self._levels(recorded_s)
+
+    def own_voice(self, start_s: float, end_s: float, text: str) -> None:
+        """Remember that saycheck itself was heard here."""
+        self._own.append((start_s, end_s))
+        self._mark(Stretch(start_s, end_s, "talk", "said by saycheck itself"))
+        self._happened(Event(kind="said", start_s=start_s, end_s=end_s, text=text))
+
+    def transcript(self) -> Transcript:
+        """Everything heard, once it is over."""
+        return self._page.transcript(passages(self.meter.measures()))
+
+    @property
+    def meter(self) -> Meter:
+        return self._carefully.meter
+
+    def close(self) -> None:
+        """Write down a pause that nobody ended."""
+        if self._paused_s is not None:
+            self._go_on(self._carefully.heard_s)
+
+    # what was heard
+
+    def _said(self, said: Said) -> None:
+        utterance = said.utterance
+        if said.command.words:
+            words = [word.text for word in said.command.words]
+            start_s, end_s = said.command.words[0].start_s, utterance.phrase.end_s
+            command = command_of(words, self._lead, self._known, start_s, end_s)
+            if command is not None:
+                self._obey(command, " ".join(word.text for word in said.heard.words))
+                return
+        own = any(first <= utterance.began_s < last for first, last in self._own)
+        if own or self._paused_s is not None or _stray(said.heard):
+            return
+        if self._voices.changed(utterance.phrase.samples):
+            self._happened(Event(kind="handover", start_s=utterance.began_s, end_s=utterance.began_s))
+            self._tell("another voice: noted as a handover")
+        self._running.said(said.heard.words)
+        text = " ".join(word.text for word in said.heard.words)
+        self.view.quote = text or self.view.quote
+        before = {_key(one) for one in self._findings}
+        self._findings = self._running.findings()
+        if any(_key(one) not in before for one in self._findings):
+            self.tone("heard")
+        elif len(said.heard.words) >= MISUNDERSTOOD_WORDS and self.signal.trouble:
+            self.tone("not understood")
+
+    def _settled(self, settled: Settled) -> None:
+        self._page.add(settled.hearings)
+        words, _ = joined(settled.hearings)
+        before = {_key(one): one for one in self._findings}
+        self._running.heard(settled.end_s, words)
+        self._findings = self._running.findings()
+        after = {_key(one) for one in self._findings}
+        gone = [one for key, one in before.items() if key not in after]
+        new = [one for one in self._findings if _key(one) not in before]
+        self._corrected = [] if new else gone  # the careful ears may hear "take that back" before we do
+        if gone and new:
+            self.view.corrected = f"corrected: {_words(gone[-1])} is {_words(new[-1])}"
+        elif gone:
+            self.view.corrected = f"corrected: not {_words(gone[-1])}"
+        elif new:
+            self.view.corrected = f"also heard: {_words(new[-1])}"
+
+    # commands
+
+    def _obey(self, command: Command, heard: str) -> None:
+        if self._paused_s is not None and command.name not in ("go on", "done"):
+            return
+        self.commands.append(command)
+        self._running.commands.append(command)
+        self.view.answer = ""
+        match command.name:
+            case "take back":
+                self._take_back()
+            case "zone" | "next zone":
+                self.view.zone = command.zone or self._next_zone()
+                self.tone("heard")
+            case "same again":
+                self.tone("heard")
+            case "note":
+                text = _after(heard, command.words)
+                self._happened(Event(kind="note", start_s=command.start_s, end_s=command.end_s, text=text))
+                self._mark(Stretch(command.start_s, command.end_s, "command", "note"))
+                self._answer(f"noted: {text}" if text else "noted", aloud=False)
+            case "photo":
+                self._photos += 1
+                number = str(self._photos)
+                self._happened(Event(kind="photo", start_s=command.start_s, end_s=command.end_s, text=number))
+                self._answer(f"photo {number}")
+            case "pause":
+                self._paused_s = command.end_s
+                self._answer("paused")
+            case "go on":
+                self._go_on(command.start_s)
+                self._answer("going on")
+            case "missed":
+                self._look()
+                self._told = 0
+                self._answer(told(self._open, 0))
+                self._told = 4
+            case "more":
+                self._answer(told(self._open, self._told))
+                self._told += 4
+            case "read back":
+                self._answer(_words(self._findings[-1]) if self._findings else "nothing yet")
+            case "done":
+                self.done = True
+                self._answer("done", aloud=False)
+                self.tone("saved")
+
+    def _take_back(self) -> None:
+        before = self._findings
+        self._findings = self._running.findings()
+        left = {_key(one) for one in self._findings}
+        gone = [one for one in before if _key(one) not in left] or self._corrected
+        self._corrected = []
+        self._answer(f"taken back: {_words(gone[-1])}" if gone else "nothing to take back")
+
+    def _next_zone(self) -> str:
+        names = [zone.name for zone in self.vocabulary.zones]
+        here = names.index(self.view.zone) if self.view.zone in names else -1
+        return names[(here + 1) % len(names)]
+
+    def _go_on(self, at_s: float) -> None:
+        if self._paused_s is None:
+            return
+        self._mark(Stretch(self._paused_s, at_s, "talk", "said while paused"))
+        self._happened(Event(kind="pause", start_s=self._paused_s, end_s=at_s))
+        self._paused_s = None
+
+    def _mark(self, stretch: Stretch) -> None:
+        self.stretches.append(stretch)
+        self._running.stretches.append(stretch)
+
+    def _happened(self, event: Event) -> None:
+        self.events.append(event)
+        self._note(event)
+
+    def _answer(self, text: str, aloud: bool = True) -> None:
+        self.view.answer = text
+        if aloud:
+            self.say(text)
+
+    def _tell(self, notice: str) -> None:
+        self.view.notices.append(notice)
+        del self.view.notices[:-3]
+
+    # the view
+
+    def _look(self) -> None:
+        found, view = self._findings, self.view
+        self._lines = checklist(self.vocabulary, found)
+        if found:
+            last = max(found, key=lambda one: one.evidence[-1].end_s or 0.0)
+            view.part, view.said, view.state = with_side(last.part, last.side), said_of(last), last.state
+            self._entered(last.zone)
+        else:
+            view.part = view.said = view.state = ""
+        view.found = len(found)
+        self._open = open_parts(self.vocabulary, self._lines)
+        view.open_in_all = len(self._open)
+        view.lines = len(self._lines)
+        view.open_here = [name for _, name in open_parts(self.vocabulary, self._lines, view.zone)[:4]]
+        self._ask_for_measures()
+
+    def _entered(self, zone: str) -> None:
+        before, self._zone_told = self._zone_told, zone
+        if zone == before:
+            return
+        self.view.zone = zone
+        if before and self._wishes.zones_aloud:
+            left = open_parts(self.vocabulary, self._lines, before)
+            if left:
+                self._answer(f"Still open. {told(left)}")
+
+    def _ask_for_measures(self) -> None:
+        for question in worn(self.vocabulary, self._findings):
+            asked = in_three_words(question)
+            if asked and question.id not in self._asked:
+                self._asked.add(question.id)
+                self._answer(asked)
+
+    def _levels(self, recorded_s: float) -> None:
+        view, signal = self.view, self.signal
+        view.level_db, view.noise_db = signal.level_db, signal.noise_db
+        view.over_noise_db, view.trouble = signal.over_noise_db, signal.trouble or ""
+        view.speaking, view.paused = self._quickly.speaking, self._paused_s is not None
+        view.recorded_s = recorded_s
+        view.behind_s = recorded_s - self._quickly.taken_s
+
+
+def _stray(heard: Hearing) -> bool:
+    """Whether an ear wrote the word that it writes for a cough or a tone."""
+    return [word.text.lower().strip(".,!?") for word in heard.words] in ([], ["you"])
+
+
+def _nobody(_: str) -> None:
+    """Nobody is there to hear it."""
+
+
+def _key(finding: Finding) -> tuple[str, str, str, str, bool]:
+    return finding.part, finding.side, finding.state, finding.condition, finding.denied
+
+
+def _words(finding: Finding) -> str:
+    return f"{with_side(finding.part, finding.side)}: {said_of(finding)}"
+
+
+def _after(heard: str, words: Sequence[str]) -> str:
+    """What was heard behind the words of a command, as far as an ear wrote those as they are."""
+    rest = heard.split()
+    lowered = [word.strip(",.:;!?").lower() for word in rest]
+    last = words[-1].lower()
+    place = lowered.index(last) + 1 if last in lowered[:6] else min(len(words), len(rest))
+    return " ".join(rest[place:])
