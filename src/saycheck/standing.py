@@ -36,6 +36,7 @@ def after(heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary) -> Standin
     replayed = replay(heard, edits)
     order = stacks(edits)
     walk = _walk(heard, replayed, vocabulary) if edits else heard
+    differing = {one.finding for one in replayed.differences}
     photos: dict[str, list[str]] = {}
     for photograph in replayed.photographs:
         photos.setdefault(photograph.finding, []).append(photograph.file)
@@ -45,9 +46,9 @@ def after(heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary) -> Standin
         edits=list(edits),
         settled=replayed.settled,
         dropped=[finding for finding, _ in replayed.dropped.values()],
-        open_findings=[one.id for one in walk.findings if one.needs_review],
+        open_findings=[one.id for one in walk.findings if one.needs_review or one.id in differing],
         differences=replayed.differences,
-        reviewed_share=_share(heard, walk),
+        reviewed_share=_share(heard, walk, differing),
         photos=photos,
         by=list(dict.fromkeys(edit.who for edit in edits)),
         undo=order.done[-1] if order.done else None,
@@ -97,10 +98,10 @@ def _still_to_ask(heard: Walk, findings: Sequence[Finding]) -> list[Question]:
     ]
 
 
-def _share(heard: Walk, walk: Walk) -> float:
+def _share(heard: Walk, walk: Walk, differing: set[str]) -> float:
     """The share of findings and passages needing a look that have had it."""
-    needing = {one.id for one in [*heard.findings, *walk.findings] if one.needs_review}
-    still = {one.id for one in walk.findings if one.needs_review}
+    needing = {one.id for one in [*heard.findings, *walk.findings] if one.needs_review} | differing
+    still = {one.id for one in walk.findings if one.needs_review} | differing
     passages, left = _unclear(heard.transcript.spans), _unclear(walk.transcript.spans)
     wanted = len(needing) + len(passages)
     open_now = len(still) + sum(any(_touch(one, other) for other in left) for one in passages)

@@ -13,7 +13,7 @@ import typer
 from typer.core import TyperGroup
 
 from saycheck import __version__
-from saycheck.cli import demo, doctor, hear, history, listen, vocab, walks
+from saycheck.cli import demo, doctor, hear, history, listen, review, vocab, walks
 from saycheck.errors import SaycheckError
 
 
@@ -62,6 +62,7 @@ app.command("listen")(listen.listen)
 app.command("show")(walks.show)
 app.command("missed")(walks.missed)
 app.command("history")(history.history)
+app.command("review")(review.review)
 app.command("schema")(walks.schema)
 app.add_typer(vocab.app, name="vocab")
 app.command("demo")(demo.demo)

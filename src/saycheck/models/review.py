@@ -65,10 +65,12 @@ class Difference(Model):
 
     ``kind`` is ``gone`` (the edited finding is not heard any more; the edit stands), ``other`` (it is
     heard otherwise now; the edit stands) or ``new`` (heard now for the first time; nobody has seen it).
-    ``was`` is what was heard when the edit was made, ``now`` what is heard, ``stands`` what counts.
+    ``finding`` is its id now; ``was`` is what was heard when the edit was made, ``now`` what is heard,
+    ``stands`` what counts, None where the finding was dropped. A later edit of the finding ends it.
     """
 
     kind: Literal["gone", "other", "new"]
+    finding: str
     edit: str | None = None
     was: Finding | None = None
     now: Finding | None = None

@@ -21,7 +21,7 @@ class Number(Model):
 
 
 class Patch(Model):
-    """What is to be otherwise about a finding; what is None stays.
+    """What is to be otherwise about a finding; what is None stays, ``measured`` is added to its numbers.
 
     ``part`` is a part of the vocabulary or, where it has none, the reviewer's own word.
     """
@@ -33,6 +33,7 @@ class Patch(Model):
     condition: Annotated[str, Field(min_length=1, max_length=120)] | None = None
     denied: bool | None = None
     measurements: Annotated[list[Number], Field(max_length=20)] | None = None
+    measured: Annotated[list[Number], Field(max_length=20)] = []
 
 
 class Wish(Model):

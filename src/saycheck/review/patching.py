@@ -1,8 +1,8 @@
 """A finding with some of it otherwise: part, side, state, condition, numbers, each put in its place."""
 
 from saycheck.errors import ReviewError
-from saycheck.models.walk import Evidence, Finding, Side
-from saycheck.models.wishes import Patch
+from saycheck.models.walk import Evidence, Finding, Measurement, Side
+from saycheck.models.wishes import Number, Patch
 from saycheck.review.edits import new_id
 from saycheck.review.measures import measurement
 from saycheck.vocabulary.compiled import Part, Vocabulary
@@ -31,6 +31,10 @@ def patched(finding: Finding, patch: Patch, vocabulary: Vocabulary) -> Finding:
             kept.get((n.value, n.unit or "count", n.plus_minus)) or measurement(n.value, n.unit, n.plus_minus)
             for n in patch.measurements
         ]
+    if patch.measured:
+        said = told.get("measurements", finding.measurements)
+        assert isinstance(said, list)
+        told["measurements"] = [*said, *_measurements(patch.measured)]
     if condition != finding.condition:
         check = vocabulary.check_of(part, condition)
         told["check"] = check.name if check else condition
@@ -62,11 +66,15 @@ def made_of(patch: Patch, evidence: list[Evidence], heard_as: str, vocabulary: V
         denied=bool(patch.denied),
         heard_as=heard_as or patch.part.strip(),
         confidence=1.0,
-        measurements=[measurement(n.value, n.unit, n.plus_minus) for n in patch.measurements or []],
+        measurements=_measurements([*(patch.measurements or []), *patch.measured]),
         evidence=evidence,
         line=part.name if part else None,
         caution=part.caution if part and patch.state == "writeup" else None,
     )
+
+
+def _measurements(numbers: list[Number]) -> list[Measurement]:
+    return [measurement(one.value, one.unit, one.plus_minus) for one in numbers]
 
 
 def find_part(vocabulary: Vocabulary, name: str) -> Part | None:

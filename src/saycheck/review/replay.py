@@ -79,6 +79,8 @@ class _Replaying:
 
     def apply(self, edit: Edit) -> None:
         ids = [self._find(edit, was) for was in edit.before]
+        if edit.heard in ("", self.now):
+            self.out.differences = [one for one in self.out.differences if one.finding not in ids]
         gone = [self.findings.pop(one, None) for one in ids]
         names = {was.id: now for was, now in zip(edit.before, ids, strict=True)}
         settled = Settled(edit=edit.id, action=edit.action, who=edit.who, at=edit.at)
@@ -104,7 +106,7 @@ class _Replaying:
         if self.elsewhere:
             seen = set(self.out.settled) | set(self.out.dropped) | set(self.met.values())
             self.out.differences += [
-                Difference(kind="new", now=finding)
+                Difference(kind="new", finding=finding.id, now=finding)
                 for finding in self.heard.findings
                 if finding.id in self.findings and finding.id not in seen
             ]
@@ -123,10 +125,14 @@ class _Replaying:
             self.met[key] = heard.id if heard else f"{was.id}-{edit.heard}"
             stands = edit.after[0] if edit.after else None
             if heard is None and stands is not None:
-                self.out.differences.append(Difference(kind="gone", edit=edit.id, was=was, stands=stands))
+                self.out.differences.append(
+                    Difference(kind="gone", finding=self.met[key], edit=edit.id, was=was, stands=stands)
+                )
             elif heard is not None and not alike(heard, was) and not (stands and alike(heard, stands)):
                 self.out.differences.append(
-                    Difference(kind="other", edit=edit.id, was=was, now=heard, stands=stands)
+                    Difference(
+                        kind="other", finding=heard.id, edit=edit.id, was=was, now=heard, stands=stands
+                    )
                 )
         return self.met[key]
 
