@@ -39,3 +39,7 @@ class ReviewError(SaycheckError):
 
 class HistoryError(SaycheckError):
     """A history that cannot be answered: no such unit, no such folder, a database that refuses."""
+
+
+class WriteUpError(SaycheckError):
+    """A write-up that cannot be made, or would take the place of a file that someone may need."""

@@ -178,7 +178,7 @@ def _move_into_place(draft: Draft) -> None:
         for new in sorted(folder.iterdir(), key=lambda path: path.name == WALK):
             old = target / new.name
             if old.exists() and not _same(old, new):
-                _set_aside(old)
+                set_aside(old)
             new.replace(old)
         _sync(target)
         return
@@ -194,7 +194,7 @@ def _move_into_place(draft: Draft) -> None:
     _sync(target.parent)
 
 
-def _set_aside(path: Path) -> None:
+def set_aside(path: Path) -> None:
     """Keep a file under a dated name as well; it stays where it is until the new one takes its place."""
     from datetime import datetime
 

@@ -13,7 +13,7 @@ import typer
 from typer.core import TyperGroup
 
 from saycheck import __version__
-from saycheck.cli import demo, doctor, hear, history, listen, review, vocab, walks
+from saycheck.cli import decide, demo, doctor, hear, history, listen, review, vocab, walks, writeup
 from saycheck.errors import SaycheckError
 
 
@@ -63,6 +63,8 @@ app.command("show")(walks.show)
 app.command("missed")(walks.missed)
 app.command("history")(history.history)
 app.command("review")(review.review)
+app.command("writeup")(writeup.writeup)
+app.command("decide")(decide.decide)
 app.command("schema")(walks.schema)
 app.add_typer(vocab.app, name="vocab")
 app.command("demo")(demo.demo)

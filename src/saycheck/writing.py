@@ -1,0 +1,107 @@
+"""Gathers what a write-up shows, has it made and puts it where it belongs."""
+
+import hashlib
+import os
+from collections.abc import Mapping
+from datetime import datetime
+from pathlib import Path
+
+from saycheck import __version__, decisions, walkfolder
+from saycheck.errors import WriteUpError
+from saycheck.models.review import Standing
+from saycheck.reporting.writeup.given import Given
+from saycheck.standing import standing
+from saycheck.vocabulary.load import load
+from saycheck.vocabulary.waiting import sentences
+
+PHOTOS = "photos"
+NAME = Path(walkfolder.WRITE_UP).stem
+
+
+def given_of(folder: Path, walker: str = "", walked: str = "", owner: str = "") -> Given:
+    """What a write-up of a walk folder may show.
+
+    Raises:
+        SaycheckError: there is no walk, or its edits or decisions are damaged.
+    """
+    there = standing(folder)
+    folder = folder if folder.is_dir() else folder.parent
+    return Given(
+        standing=there,
+        vocabulary=load(there.walk.machine.kind),
+        waiting=sentences(),
+        made=datetime.now().astimezone(),
+        version=__version__,
+        walk_sha256=hashlib.sha256((folder / walkfolder.WALK).read_bytes()).hexdigest(),
+        decisions=decisions.read(folder),
+        walker=walker,
+        walked=walked,
+        owner=owner,
+        pictures=_pictures(folder, there),
+    )
+
+
+def made(given: Given, form: str, paper: str = "a4") -> bytes:
+    """The write-up as ``pdf``, ``html`` or ``csv``.
+
+    Raises:
+        WriteUpError: it cannot be set on paper.
+    """
+    if form == "csv":
+        from saycheck.reporting.writeup.rows import as_csv
+
+        return as_csv(given).encode()
+    from saycheck.reporting.writeup.compose import compose
+
+    document = compose(given)
+    if form == "html":
+        from saycheck.reporting.writeup.html import as_html
+
+        return as_html(document, given.pictures).encode()
+    from saycheck.reporting.writeup.pdf import as_pdf
+
+    return as_pdf(document, given.made, given.pictures, "letter" if paper == "letter" else "a4")
+
+
+def place(folder: Path, form: str) -> Path:
+    """Where a write-up goes when nobody says: into the walk folder."""
+    return (folder if folder.is_dir() else folder.parent) / f"{NAME}.{form}"
+
+
+def put(path: Path, content: bytes, replace: bool = False) -> None:
+    """Write a file whole or not at all.
+
+    With ``replace`` a file of other content that is there already is kept under a dated name, since someone
+    may have written on it.
+
+    Raises:
+        WriteUpError: a file is there and ``replace`` is not asked for, or it cannot be written.
+    """
+    if path.exists() and not replace:
+        raise WriteUpError(f"'{path}' is there already; name another file with --out, or say --replace")
+    draft = path.with_name(f".{path.name}.part")
+    try:
+        with draft.open("wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        if path.exists() and path.read_bytes() != content:
+            walkfolder.set_aside(path)
+        draft.replace(path)
+    except OSError as error:
+        draft.unlink(missing_ok=True)
+        raise WriteUpError(
+            f"'{path}' cannot be written ({error.strerror}); name a file in a folder that you may write to"
+        ) from error
+
+
+def _pictures(folder: Path, there: Standing) -> Mapping[str, bytes]:
+    """The photographs of the walk that can be shown, by file name; one that is gone is left out."""
+    from saycheck.reporting.writeup.pictures import mime
+
+    found = {}
+    for name in dict.fromkeys(name for names in there.photos.values() for name in names):
+        path = folder / PHOTOS / Path(name).name
+        if path.is_file() and mime(content := path.read_bytes()):
+            found[name] = content
+    return found
