@@ -97,3 +97,36 @@ def test_a_kind_unknown_here_still_has_a_history() -> None:
     """The checks that all machines share are enough."""
     walks = [walked("2025-03-01", LEAK), walked("2025-03-02", ("lift cylinder", "left", "good", "dry"))]
     assert ["gone"] == [one.change for one in compared(follow(walks, sense_of("hay-tower")), 1)]
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "found"),
+    [
+        ("chipped", "crack", [("crack", 0, 1)]),
+        ("loose", "missing", [("missing", 0, 1)]),
+        ("crack", "chipped", [("crack", 0, 0), ("chipped", 1, 1)]),  # a crack does not shrink to a chip
+        ("leak", "crack", [("leak", 0, 0), ("crack", 1, 1)]),
+    ],
+)
+def test_a_trouble_may_grow(before: str, now: str, found: list[tuple[str, int, int]]) -> None:
+    """A chip that is a crack next time is one trouble, open since the chip."""
+    walks = [
+        walked("2025-03-01", ("windscreen", "none", "watch", before)),
+        walked("2025-03-02", ("windscreen", "none", "writeup", now)),
+    ]
+    troubles = follow(walks, sense_of("wheel-loader"))
+    assert found == [(one.said.condition, one.opened, one.seen) for one in troubles]
+
+
+def test_two_troubles_may_become_one() -> None:
+    """A chip and a bend that end in one missing part are told once, open since the first."""
+    chipped: Row = ("windscreen", "none", "watch", "chipped")
+    bent: Row = ("windscreen", "none", "watch", "bent")
+    missing: Row = ("windscreen", "none", "writeup", "missing")
+    walks = [
+        walked("2025-03-01", chipped),
+        walked("2025-03-02", chipped, bent),
+        walked("2025-03-03", missing),
+    ]
+    (trouble,) = follow(walks, sense_of("wheel-loader"))
+    assert ("missing", 0) == (trouble.said.condition, trouble.opened)

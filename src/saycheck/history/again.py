@@ -14,7 +14,7 @@ from saycheck.history.sync import sync
 from saycheck.history.take import taken
 from saycheck.history.troubles import Trouble, follow
 from saycheck.history.unit import unit_history
-from saycheck.history.view import day
+from saycheck.history.wording import day
 from saycheck.models.walk import About, Question, Side, Walk
 from saycheck.reporting.wording import number
 

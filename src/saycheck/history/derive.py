@@ -84,7 +84,7 @@ def decision(trouble: Trouble, walked: Sequence[Walked]) -> Decided | None:
     said = trouble.said
     for walk in reversed(walked[trouble.opened :]):
         for one in reversed(walk.decided):
-            if (one.line, one.condition) == (said.line, said.condition) and said.side in (one.side, "none"):
+            if (one.part, one.condition) == (said.part, said.condition) and one.side in (said.side, "both"):
                 return one
     return None
 

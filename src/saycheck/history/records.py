@@ -50,7 +50,7 @@ class Measured:
 class Decided:
     """What the owner decided about a finding: ``now``, ``later`` or ``never``, by whom, on which day."""
 
-    line: str
+    part: str
     side: str
     condition: str
     choice: str

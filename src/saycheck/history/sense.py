@@ -13,6 +13,18 @@ WHOLE = "good"
 PROVES = {"works": frozenset(["inoperative", "broken"]), "tight": frozenset(["loose", "play"])}
 """Good words that end a trouble although no general check lists both; common practice, no source."""
 
+GROWS = {
+    "chipped": frozenset(["crack", "broken", "missing"]),
+    "crack": frozenset(["broken", "missing"]),
+    "damaged": frozenset(["broken", "missing"]),
+    "bent": frozenset(["broken", "missing"]),
+    "broken": frozenset(["missing"]),
+    "loose": frozenset(["missing"]),
+    "chafed": frozenset(["cut", "split", "leak"]),
+    "perished": frozenset(["split", "leak"]),
+}
+"""What a trouble may have become: a chip a crack, a loose bolt a missing one; common practice, no source."""
+
 
 class Sense:
     """The checks of one machine kind; of an unknown kind only those that all machines share."""
@@ -38,6 +50,10 @@ class Sense:
         """
         check = self._check("", condition)
         return check.name if check else condition
+
+    def is_same(self, before: str, now: str) -> bool:
+        """Whether what is said now is the trouble of before, as it was or grown."""
+        return self.check(before) == self.check(now) or now in GROWS.get(before, ())
 
     def urgency(self, line: str, condition: str) -> str:
         """``before work``, ``this week`` or ``next service``."""

@@ -4,10 +4,9 @@ Days and times are ISO 8601 text, which sorts as time does and is the same on ev
 byte by byte everywhere, so that SQLite and PostgreSQL put rows in the same order.
 """
 
-from sqlalchemy import Boolean, Column, Float, ForeignKey, Index, Integer, MetaData, String, Table
+import hashlib
 
-VERSION = "1"
-"""Goes up when a table changes; an index of another version is made again."""
+from sqlalchemy import Boolean, Column, Float, ForeignKey, Index, Integer, MetaData, String, Table
 
 Text = String().with_variant(String(collation="C"), "postgresql")
 """Text that is compared byte by byte, as SQLite does anyway."""
@@ -106,7 +105,7 @@ decisions = Table(
     metadata,
     Column("id", Integer, primary_key=True),
     Column("walk", Integer, ForeignKey(walks.c.id), nullable=False),
-    Column("line", Text, nullable=False),
+    Column("part", Text, nullable=False),
     Column("side", Text, nullable=False),
     Column("condition", Text, nullable=False),
     Column("choice", Text, nullable=False),
@@ -153,6 +152,11 @@ Index(
     sqlite_where=troubles.c.spell > 1,
     postgresql_where=troubles.c.spell > 1,
 )
+
+VERSION = hashlib.sha256(
+    repr([(t.name, [(c.name, str(c.type)) for c in t.columns]) for t in metadata.sorted_tables]).encode()
+).hexdigest()[:12]
+"""Changes when a table does; an index of another version is made again."""
 
 OF_A_WALK = (findings, readings, decisions)
 """What goes with its walk."""

@@ -68,18 +68,15 @@ def take(folder: Path, name: str = "") -> Walked:
     return taken(_read(folder), folder, name)
 
 
-def _read(folder: Path) -> _Walk:
+def _read(folder: Path) -> Walk | _Walk:
     path = folder / walkfolder.WALK
     try:
         walk = _Walk.model_validate_json(path.read_bytes())
     except OSError as error:
         raise WalkError(f"'{path}' cannot be read ({error.strerror}); check who may read it") from error
     except ValidationError:
-        walkfolder.read(folder)  # says in its own sentence what is wrong
-        raise WalkError(f"'{path}' is not as it should be; hear the recording again") from None
-    if walk.schema_name != SCHEMA:
-        walkfolder.read(folder)
-    return walk
+        return walkfolder.read(folder)  # says in its own sentence what is wrong
+    return walk if walk.schema_name == SCHEMA else walkfolder.read(folder)
 
 
 def taken(walk: Walk | _Walk, folder: Path, name: str = "", reviewed: bool = False) -> Walked:

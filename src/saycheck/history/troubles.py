@@ -18,7 +18,7 @@ Key = tuple[str, str, str, str]
 _WEIGHT = {"watch": 1, "writeup": 2}
 
 
-@dataclass
+@dataclass(eq=False)
 class Trouble:
     """One trouble from its first walk to its end; walks are counted by their places in the row given.
 
@@ -51,30 +51,38 @@ def follow(walks: Sequence[Walked], sense: Sense) -> list[Trouble]:
     """All troubles of a unit, open and ended, in the order in which they opened; walks are in order of time."""
     found: list[Trouble] = []
     spells: dict[Key, int] = {}
-    standing: dict[Key, Trouble] = {}
+    standing: list[Trouble] = []
     for place, walk in enumerate(walks):
         by_line = _by_line(walk.said)
         bad = _bad(walk.said, sense)
-        for key, trouble in list(standing.items()):
-            here = by_line.get(key[0], ())
+        claimed: set[Key] = set()
+        for trouble in list(standing):
+            here = by_line.get(trouble.said.line, ())
             trouble.answer = answer(trouble.said, here, sense)
-            if trouble.answer == "bad":
-                again = max(_same(trouble.said, here, sense), key=lambda one: _WEIGHT[one.state])
-                _seen(trouble, place, again)
-                bad.pop(_key(again, sense), None)
-            elif trouble.answer == "good":
+            if trouble.answer == "good":
                 trouble.closed = place
-                del standing[key]
+                standing.remove(trouble)
+            elif trouble.answer == "bad":
+                again = max(_same(trouble.said, here, sense), key=lambda one: _WEIGHT[one.state])
+                key = _key(again, sense)
+                if key in claimed:  # a chip and a crack have become one broken screen: the older one goes on
+                    standing.remove(trouble)
+                    found.remove(trouble)
+                    continue
+                _seen(trouble, place, again, sense)
+                claimed.add(key)
+                bad.pop(key, None)
         for key, said in bad.items():
             spells[key] = spells.get(key, 0) + 1
             trouble = Trouble(said, key[3], place, {}, spells[key])
-            _seen(trouble, place, said)
-            standing[key] = trouble
+            _seen(trouble, place, said, sense)
+            standing.append(trouble)
             found.append(trouble)
     return found
 
 
-def _seen(trouble: Trouble, place: int, said: Said) -> None:
+def _seen(trouble: Trouble, place: int, said: Said, sense: Sense) -> None:
+    trouble.check = sense.check(said.condition)
     trouble.said, trouble.answer, trouble.flagged = said, "bad", said.flagged
     trouble.states[place] = said.state
 
@@ -129,8 +137,8 @@ def _here(trouble: Said, said: Iterable[Said]) -> list[Said]:
 
 def _same(trouble: Said, said: Iterable[Said], sense: Sense) -> list[Said]:
     """What was said of the same trouble."""
-    check = sense.check(trouble.condition)
-    return [one for one in _here(trouble, said) if one.state in BAD and sense.check(one.condition) == check]
+    here = _here(trouble, said)
+    return [one for one in here if one.state in BAD and sense.is_same(trouble.condition, one.condition)]
 
 
 def _ends(good: Said, trouble: Said, here: Sequence[Said], sense: Sense) -> bool:

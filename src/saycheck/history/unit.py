@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from sqlalchemy import Connection, func, select
 
@@ -96,6 +97,16 @@ def unit_history(connection: Connection, name: str, kind: str | None = None) -> 
     Raises:
         HistoryError: there is no such unit, or there are several kinds of machine of that name.
     """
+    row = _unit(connection, name, kind)
+    return UnitHistory(row.kind, row.name, tuple(walks_of(connection, [row.id])[row.id]))
+
+
+def unit_number(connection: Connection, name: str, kind: str | None = None) -> int:
+    """The number of a unit in the index; the same errors."""
+    return int(_unit(connection, name, kind).id)
+
+
+def _unit(connection: Connection, name: str, kind: str | None) -> Any:
     asked = select(units.c.id, units.c.kind, units.c.name).where(units.c.key == unit_key(name))
     if kind:
         asked = asked.where(units.c.kind == kind)
@@ -105,8 +116,7 @@ def unit_history(connection: Connection, name: str, kind: str | None = None) -> 
     if len(found) > 1:
         kinds = " and ".join(row.kind for row in found)
         raise HistoryError(f"'{name}' is the name of a {kinds}; say which with --machine")
-    row = found[0]
-    return UnitHistory(row.kind, row.name, tuple(walks_of(connection, [row.id])[row.id]))
+    return found[0]
 
 
 def _unknown(connection: Connection, name: str, kind: str | None) -> str:

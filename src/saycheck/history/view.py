@@ -1,18 +1,17 @@
 """The history of a unit as the terminal shows it: what changed, what is open, what wears, what is due."""
 
-from collections.abc import Iterator, Sequence
-from datetime import date
+from collections.abc import Iterator
 
 from rich.console import Console, Group, RenderableType
 from rich.rule import Rule
 from rich.text import Text
 
 from saycheck.history.compare import Changed
-from saycheck.history.trends import Series
 from saycheck.history.troubles import Trouble
 from saycheck.history.unit import UnitHistory
+from saycheck.history.wording import day, days_between, hours_read, name, ordinal, series_name, short_day
 from saycheck.reporting.layout import margin_grid, print_plainly
-from saycheck.reporting.wording import STATE_WORDS, number, plain, with_side
+from saycheck.reporting.wording import STATE_WORDS, number, plain
 
 WIDEST = 100
 STYLES = {"writeup": "bold magenta", "watch": "magenta"}
@@ -94,7 +93,8 @@ def _what_changed(one: Changed) -> str:
 
 def _open(history: UnitHistory) -> Iterator[RenderableType]:
     still = history.still_open
-    yield from heading(f"still open ({len(still)})" if still else "still open")
+    on = f"still open on {day(history.walks[-1].day)}"
+    yield from heading(f"{on} ({len(still)})" if still else on)
     if not still:
         yield Text("Nothing is open.")
         return
@@ -160,12 +160,6 @@ def _trends(history: UnitHistory) -> Iterator[RenderableType]:
             yield Text(found.plainly)
 
 
-def series_name(series: Series) -> str:
-    """What is measured: "left front tyre, depth in mm"."""
-    what = f"{plain(series.attribute)} in " if series.attribute else ""
-    return f"{with_side(plain(series.line), series.side)}, {what}{plain(series.unit)}"  # type: ignore[arg-type]
-
-
 def _due(history: UnitHistory) -> Iterator[RenderableType]:
     items = [item for item in history.due if item.trouble.state == "writeup" or item.day]
     if not items:
@@ -194,44 +188,3 @@ def _walks(history: UnitHistory) -> Iterator[RenderableType]:
     yield grid
     if more:
         yield Text(f"and {more:,} earlier")
-
-
-def name(trouble: Trouble) -> str:
-    """The part of a trouble with its side."""
-    return with_side(plain(trouble.said.part), trouble.said.side)  # type: ignore[arg-type]
-
-
-def hours_read(hours: float | None) -> str:
-    """An hour-meter reading in words."""
-    return "hours not read" if hours is None else f"{number(round(hours, 1))} h"
-
-
-def day(iso: str) -> str:
-    """A day as it is written by hand: "9 March 2025"."""
-    found = date.fromisoformat(iso)
-    return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
-
-
-def short_day(iso: str) -> str:
-    """A day that fits the margin: "9 Mar 25"."""
-    found = date.fromisoformat(iso)
-    return f"{found.day} {MONTHS[found.month - 1][:3]} {found.year % 100:02}"
-
-
-def days_between(first: str, last: str) -> int:
-    """Days from one day to another."""
-    return (date.fromisoformat(last) - date.fromisoformat(first)).days
-
-
-def ordinal(count: int) -> str:
-    """A place in a row: "second", "3rd", "11th"."""
-    if count == 2:
-        return "second"
-    ending = "th" if count % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(count % 10, "th")
-    return f"{count}{ending}"
-
-
-MONTHS: Sequence[str] = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-    "November", "December",
-)  # fmt: skip

@@ -1,0 +1,65 @@
+"""What is due as an iCalendar file (RFC 5545): one whole-day entry for each day on which something is due.
+
+Entries are events and not to-dos, since phones and mail programs show events and mostly leave to-dos out.
+They take no time (``TRANSP:TRANSPARENT``) and keep their ``UID``, so that a calendar that takes the file in
+again moves them and does not double them.
+"""
+
+import hashlib
+from collections.abc import Iterable
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+from saycheck import __version__
+from saycheck.history.exports import EXPORTS, HOUR, ID
+from saycheck.reporting.wording import STATE_WORDS, number, plain, with_side
+
+CAUTION = "An aid: the maker's manual, local rules and a competent person come first."
+
+
+def calendar(rows: Iterable[tuple[Any, ...]], now: datetime | None = None) -> bytes:
+    """The rows of the table ``due`` as a calendar; ``now`` is when it was made (UTC)."""
+    from icalendar import Calendar, Event
+
+    made = now or datetime.now(UTC)
+    found = Calendar()
+    found.add("prodid", f"-//saycheck//{__version__}//EN")
+    found.add("version", "2.0")
+    names = list(EXPORTS["due"].columns)
+    for values in rows:
+        row = dict(zip(names, values, strict=True))
+        day = date.fromisoformat(row["due_on"])
+        event = Event()
+        event.add("uid", _uid(row))
+        event.add("dtstamp", made)
+        event.add("dtstart", day)
+        if day < date.max:
+            event.add("dtend", day + timedelta(days=1))
+        event.add("summary", f"{plain(row[ID])}: {_part(row)}, {plain(row['condition'])}")
+        event.add("description", _told(row))
+        event.add("transp", "TRANSPARENT")
+        event.add("categories", [STATE_WORDS[row["state"]]])
+        found.add_component(event)
+    return bytes(found.to_ical())
+
+
+def _part(row: dict[str, Any]) -> str:
+    return with_side(plain(row["part"]), row["side"])
+
+
+def _told(row: dict[str, Any]) -> str:
+    hours = f" at {number(round(row['opened_hours'], 1))} h" if row["opened_hours"] is not None else ""
+    now = (
+        f" The unit had {number(round(row[HOUR], 1))} h when it was last walked."
+        if row[HOUR] is not None
+        else ""
+    )
+    return (
+        f"{STATE_WORDS[row['state']]}, open since {row['opened_on']}{hours}, last seen {row['last_seen_on']}; "
+        f"due because: {plain(row['due_because'])}.{now} {CAUTION}"
+    )
+
+
+def _uid(row: dict[str, Any]) -> str:
+    told = [str(row[name]) for name in (ID, "kind", "part", "side", "check", "opened_on")]
+    return f"{hashlib.sha256(chr(0).join(told).encode()).hexdigest()[:32]}@saycheck"

@@ -1,0 +1,92 @@
+"""The fleet as the terminal shows it: which units need most, what is due, what comes back."""
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from rich.console import Console, Group, RenderableType
+from rich.table import Table
+from rich.text import Text
+
+from saycheck.history.fleet import Fleet, Offender
+from saycheck.history.view import WIDEST, heading
+from saycheck.history.wording import hours_read, short_day
+from saycheck.reporting.layout import margin_grid, print_plainly
+from saycheck.reporting.wording import plain, with_side
+
+
+def show(fleet: Fleet, console: Console) -> None:
+    """Print the whole view."""
+    print_plainly(page(fleet), console, WIDEST)
+
+
+def page(fleet: Fleet) -> RenderableType:
+    """The whole view, to be printed at any width."""
+    sections: list[RenderableType] = [_header(fleet)]
+    sections += _neediest(fleet)
+    sections += _due(fleet)
+    sections += _offenders(fleet.offenders)
+    return Group(*sections)
+
+
+def counted(count: int, word: str) -> str:
+    """A count with its noun: "1 unit", "12 units"."""
+    return f"{count:,} {word}{'s' if count != 1 else ''}"
+
+
+def _header(fleet: Fleet) -> RenderableType:
+    words = [counted(fleet.units, "unit"), counted(fleet.walks, "walk"), f"{fleet.open:,} still open"]
+    lines = [Text(", ".join(words), style="bold")]
+    if fleet.unnamed:
+        lines.append(
+            Text(f"{counted(fleet.unnamed, 'walk')} of no named unit left out; name the unit in a review")
+        )
+    return Group(*lines)
+
+
+def _neediest(fleet: Fleet) -> Iterator[RenderableType]:
+    if not fleet.neediest:
+        return
+    yield from heading("units, those that need most first")
+    grid = Table.grid(padding=(0, 2, 0, 0), expand=True)
+    for _ in range(3):
+        grid.add_column(justify="right", no_wrap=True)
+    grid.add_column(ratio=1, overflow="fold")
+    grid.add_column(justify="right", no_wrap=True)
+    titles = ("write up", "watch", "not seen", "unit", "last walk")
+    grid.add_row(*(Text(word, style="dim") for word in titles))
+    for row in fleet.neediest:
+        unit = Text.assemble(
+            (plain(row.name), "bold"), f", {row.kind.replace('-', ' ')}, {hours_read(row.hours)}"
+        )
+        numbers = (f"{count:,}" if count else "" for count in (row.writeup, row.watch, row.not_looked_at))
+        grid.add_row(*numbers, unit, Text(short_day(row.last_day), style="dim"))
+    yield grid
+    more = fleet.units - len(fleet.neediest)
+    if more:
+        yield Text(f"and {counted(more, 'unit')} more; --all shows them")
+
+
+def _due(fleet: Fleet) -> Iterator[RenderableType]:
+    if not fleet.due:
+        return
+    yield from heading("due, the soonest first")
+    grid = margin_grid(places=True)
+    for row in fleet.due:
+        grid.add_row(short_day(row.due), _trouble(row), Text(row.why_due, style="dim"))
+    yield grid
+
+
+def _trouble(row: Any) -> Text:
+    part = with_side(plain(row.part), row.side)
+    return Text.assemble((plain(row.name), "bold"), f": {part}, {plain(row.condition)}")
+
+
+def _offenders(offenders: Sequence[Offender]) -> Iterator[RenderableType]:
+    if not offenders:
+        return
+    yield from heading("came back after it was good")
+    grid = margin_grid()
+    for one in offenders:
+        words = f" of {one.kind.replace('-', ' ')}, {plain(one.check)}: {counted(one.times, 'time')}"
+        grid.add_row(counted(one.units, "unit"), Text.assemble((plain(one.part), "bold"), words))
+    yield grid
