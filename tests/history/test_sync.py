@@ -5,6 +5,7 @@ import os
 import random
 import shutil
 from collections.abc import Callable
+from dataclasses import astuple
 from pathlib import Path
 from typing import Any
 
@@ -35,7 +36,7 @@ def held(index: Index) -> dict[str, Any]:
             (found.units, found.walks, found.open, found.unnamed),
             *[tuple(row)[1:] for row in found.neediest],
             *[(row.name, *tuple(row)[2:-2]) for row in found.due],
-            *found.offenders,
+            *[astuple(one) for one in found.offenders],
         ]
         names = connection.execute(select(units.c.name, units.c.kind).order_by(units.c.key, units.c.kind))
         histories = [unit_history(connection, name, kind) for name, kind in names]
