@@ -17,12 +17,12 @@ from saycheck.errors import SoundError
 
 def ramp(count: int, start: int = 0) -> np.ndarray:
     """Samples that tell where they belong."""
-    return ((np.arange(start, start + count) * 7) % 30_000 - 15_000).astype(np.int16)
+    return np.asarray(np.arange(start, start + count) * 7 % 30_000 - 15_000, np.int16)
 
 
 def whole(path: Path) -> np.ndarray:
     """The sound of a file by way of the reader that ``hear`` uses, as 16-bit samples."""
-    return np.rint(np.concatenate(list(blocks(path))) * 32768).astype(np.int16)
+    return np.asarray(np.rint(np.concatenate(list(blocks(path))) * 32768), np.int16)
 
 
 @pytest.mark.parametrize("count", [1, 1_000, 16_000, 50_001])

@@ -27,6 +27,7 @@ MOST_BEHIND = 9.0
 
 _SHORTEST_S = 0.4
 _LONGEST_S = 12.0
+_ALONE_S = 1.5
 _WIDTH = 6
 _FREE_WIDTH = 2
 _OPTIONS = 256
@@ -79,7 +80,7 @@ class CommandEar:
         """
         before, self._alone = self._alone, None
         whole = phrase
-        if before is not None and phrase.start_s - before.end_s <= _TOGETHER_S:
+        if before is not None and -0.1 <= phrase.start_s - before.end_s <= _TOGETHER_S:
             gap = np.zeros(round(max(phrase.start_s - before.end_s, 0.0) * SAMPLE_RATE), np.float32)
             whole = Phrase(np.concatenate([before.samples, gap, phrase.samples]), before.start_s)
         found = self.best(whole.samples)
@@ -102,20 +103,25 @@ class CommandEar:
         return self._best(samples) or self._best(denoised(samples))
 
     def _best(self, samples: Samples) -> tuple[tuple[str, ...], float] | None:
+        alone = len(samples) / SAMPLE_RATE <= _ALONE_S
         heard, scores = self._model.begin(usable(samples))
         steps = int(len(samples) / SAMPLE_RATE * _PIECES_PER_S) + 10
-        free = self._write(replace(heard), scores, steps, held=False, least=-np.inf)
+        free = self._write(replace(heard), scores, steps, None, least=-np.inf)
         least = (free[0] if free else 0.0) - self._most_behind
-        held = self._write(replace(heard), scores, steps, held=True, least=least)
+        held = self._write(replace(heard), scores, steps, alone, least=least)
         if held is None:
             return None
         saying = self._saying(held[1])
         return (saying.words, max(least + self._most_behind - held[0], 0.0)) if saying else None
 
     def _write(
-        self, heard: Heard, scores: Floats, steps: int, held: bool, least: float
+        self, heard: Heard, scores: Floats, steps: int, alone: bool | None, least: float
     ) -> tuple[float, str] | None:
-        """The best writing that ends: its log probability and its letters; None below ``least``."""
+        """The best writing that ends: its log probability and its letters; None below ``least``.
+
+        ``alone`` is None for free writing, else whether the lead by itself is a saying too.
+        """
+        held = alone is not None
         shown = self._model.tokens.shown
         growing = [(0.0, "", 0)]
         best: tuple[float, str] | None = None
@@ -130,7 +136,7 @@ class CommandEar:
                     if score < least:
                         continue
                     if piece == END:
-                        if (not held or self._saying(key)) and (best is None or score > best[0]):
+                        if (not held or self._ends(key, bool(alone))) and (best is None or score > best[0]):
                             best = score, key
                         continue
                     longer = key + shown[piece].lower().translate(_SIGNS)
@@ -147,6 +153,10 @@ class CommandEar:
 
     def _begins(self, key: str) -> bool:
         return key in self._beginnings or key.startswith(self._going_on)
+
+    def _ends(self, key: str, alone: bool) -> bool:
+        saying = self._saying(key)
+        return saying is not None and (alone or saying.words != self._lead)
 
     def _saying(self, key: str) -> Saying | None:
         if key in self._sayings:
