@@ -3,14 +3,20 @@
 from collections.abc import Callable
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from saycheck import walkfolder
+from saycheck.capture.keep import KeptSound
+from saycheck.coverage.questions import questions
+from saycheck.hearing.ear import SAMPLE_RATE, Samples
+from saycheck.models.hearing import Passage
 from saycheck.models.review import Action, Edit
 from saycheck.models.walk import Finding, Walk
 from saycheck.review.edits import new_id, now
 from saycheck.review.hearing import fingerprint
 from saycheck.run import Asked, hear_file
+from saycheck.vocabulary.load import load
 
 TEXT = (
     "Left front tyre is good. The bucket is cracked, write that up. Seat belt works. "
@@ -66,3 +72,49 @@ def part(walk: Walk, name: str) -> Finding:
     """The one finding about a part."""
     (found,) = [finding for finding in walk.findings if finding.part == name]
     return found
+
+
+WORD_S = 0.4
+"""Each word of the spoken walk lasts this long, in seconds."""
+
+
+@pytest.fixture(scope="session")
+def spoken(heard: Walk) -> Walk:
+    """The same walk as if it had been spoken, one word every 0.4 s."""
+    words = [
+        word.model_copy(update={"start_s": at * WORD_S, "end_s": (at + 1) * WORD_S, "confidence": 0.9})
+        for at, word in enumerate(heard.transcript.words)
+    ]
+
+    def timed(finding: Finding) -> Finding:
+        evidence = []
+        for one in finding.evidence:
+            inside = [w for w in words if w.char_start < one.char_end and w.char_end > one.char_start]
+            times = {"start_s": inside[0].start_s, "end_s": inside[-1].end_s}
+            evidence.append(one.model_copy(update=times))
+        return finding.model_copy(update={"evidence": evidence})
+
+    seconds = len(words) * WORD_S
+    walk = heard.model_copy(
+        update={
+            "transcript": heard.transcript.model_copy(update={"words": words}),
+            "findings": [timed(one) for one in heard.findings],
+            "source": heard.source.model_copy(update={"name": "yard.m4a", "duration_s": seconds}),
+            "sound": [Passage(start_s=0, end_s=seconds, kind="speech", snr_db=20)],
+        }
+    )
+    return walk.model_copy(update={"questions": questions(load("wheel-loader"), walk)})
+
+
+@pytest.fixture
+def spoken_folder(tmp_path: Path, spoken: Walk) -> Path:
+    """The spoken walk as a folder with a tone for its sound."""
+    folder = lay(tmp_path / "spoken", spoken)
+    seconds = int(spoken.source.duration_s) + 1
+    tone: Samples = np.sin(np.arange(seconds * SAMPLE_RATE) * 2 * np.pi * 440 / SAMPLE_RATE).astype(
+        np.float32
+    )
+    with KeptSound(folder / walkfolder.SOUND) as kept:
+        for _ in kept.passing([tone]):
+            pass
+    return folder

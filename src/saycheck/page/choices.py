@@ -18,13 +18,16 @@ Lines = Sequence[tuple[str, str, str]]
 
 @dataclass(frozen=True)
 class Choice:
-    """A button: its words, its key, and the wish as JSON; ``opens`` names a form instead."""
+    """A button: its words, its key, and the wish as JSON; ``opens`` names a form instead,
+    for a finding that is there or for a part on a side that was not spoken of."""
 
     words: str
     key: str = ""
     wish: str = ""
     opens: str = ""
     finding: str = ""
+    part: str = ""
+    side: str = ""
 
 
 def choices(asked: Question, standing: Standing, lines: Lines) -> tuple[Choice, ...]:
@@ -40,6 +43,10 @@ def choices(asked: Question, standing: Standing, lines: Lines) -> tuple[Choice, 
         return tuple(_unclear(asked))
     if asked.kind == "measure" and asked.id.startswith("measure-unit"):
         return tuple(_units(asked, about))
+    if asked.kind == "again":
+        part, side = asked.about.part or "", asked.about.side
+        looked = Choice("Say how it is now", "g", opens="add", part=part, side=side)
+        return (_leave(asked, "Leave as not mentioned"), looked)
     forms = {"measure": "measure", "unit": "unit", "hours": "hours"}
     opens = forms.get(asked.kind)
     out = [_leave(asked, _LEAVE.get(asked.kind, "Leave it open"))]

@@ -55,7 +55,7 @@ function head(seconds) {
   const line = document.getElementById("playhead");
   const length = Number(document.getElementById("strip").dataset.seconds);
   if (!line || !length) return;
-  const x = seconds === null ? "-1%" : `${(100 * seconds) / length}%`;
+  const x = seconds === null ? "-9%" : `${(100 * seconds) / length}%`;
   line.setAttribute("x1", x);
   line.setAttribute("x2", x);
 }
