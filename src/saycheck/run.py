@@ -23,6 +23,7 @@ from saycheck.models.walk import SCHEMA, Machine, MadeBy, Question, Source, Tran
 from saycheck.source import is_text, read_text
 from saycheck.unclear import held_back, with_unclear
 from saycheck.understanding.pipeline import understand
+from saycheck.vocabulary.chosen import about
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
 
@@ -76,10 +77,12 @@ def hear_file(given: Path, asked: Asked, name: str | None = None, sound: Path | 
     Raises:
         SaycheckError: whatever fails; nothing is left behind.
     """
-    vocabulary = load(asked.machine)
-    name = name or given.name
-    heard = _read(given, name, asked) if is_text(given) else _listen(given, name, asked, vocabulary, sound)
-    return walk_of(heard, vocabulary, asked)
+    with about(asked.unit):
+        vocabulary = load(asked.machine, unit=asked.unit)
+        name = name or given.name
+        if is_text(given):
+            return walk_of(_read(given, name, asked), vocabulary, asked)
+        return walk_of(_listen(given, name, asked, vocabulary, sound), vocabulary, asked)
 
 
 def _read(given: Path, name: str, asked: Asked) -> Heard:

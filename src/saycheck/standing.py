@@ -28,7 +28,7 @@ def standing(folder: Path) -> Standing:
     """
     folder = folder if folder.is_dir() else folder.parent
     heard = walkfolder.read(folder)
-    return after(heard, read(folder), load(heard.machine.kind))
+    return after(heard, read(folder), load(heard.machine.kind, unit=heard.machine.unit))
 
 
 def after(heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary) -> Standing:
@@ -63,7 +63,7 @@ def apply(folder: Path, wish: Wish) -> Edit:
         SaycheckError: the wish cannot be met, or the disk refuses.
     """
     heard = walkfolder.read(folder)
-    vocabulary = load(heard.machine.kind)
+    vocabulary = load(heard.machine.kind, unit=heard.machine.unit)
 
     def make(edits: list[Edit]) -> list[Edit]:
         return [edit_for(wish, after(heard, edits, vocabulary), vocabulary)]

@@ -69,7 +69,11 @@ def test_add_a_part(developers: Document, checkout: Path, run: Run) -> None:
     view = plain(told(run, say))
     assert [] == [line for line in plain(shown.text) if not any(one.startswith(line) for one in view)]
     assert (checkout / "walk" / "walk.json").is_file()
-    assert read.text == told(run, shop)
+    assert read.text.strip() in plain(told(run, shop))
+    units = run('saycheck vocab show wheel-loader --shop our-words --unit "loader seven"').stdout
+    assert "wheel loader, loader seven" in units
+    assert "coupler, from the shared part coupler" in units
+    assert "cab door (cab), cab" in units
 
 
 def test_a_slip_in_the_part_is_told(developers: Document, checkout: Path, run: Run) -> None:

@@ -9,6 +9,8 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli.shop import Shop
+
 
 class Ears(StrEnum):
     """What ``--ear`` takes."""
@@ -68,6 +70,7 @@ def hear(
         bool, typer.Option("--replace", help="Hear into a folder that holds a walk; its edits are kept.")
     ] = False,
     as_json: Annotated[bool, typer.Option("--json", help="Print walk.json instead of the view.")] = False,
+    _shop: Shop = None,
     exit_status: Annotated[
         bool, typer.Option("--exit-status", help="Leave with status 1 when the walk needs attention.")
     ] = False,

@@ -4,13 +4,15 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli.shop import OfUnit, Shop
+
 app = typer.Typer(help="Look at the machine kinds, parts and sayings that are known.", no_args_is_help=True)
 
 Kind = Annotated[str, typer.Argument(metavar="KIND", help="A machine kind, such as wheel-loader.")]
 
 
 @app.command()
-def kinds() -> None:
+def kinds(_shop: Shop = None) -> None:
     """List the machine kinds."""
     from saycheck.vocabulary.load import kinds, load
 
@@ -19,18 +21,37 @@ def kinds() -> None:
 
 
 @app.command()
-def show(kind: Kind) -> None:
-    """List the parts of a machine kind in walking order, with what else they are called."""
+def show(
+    kind: Kind,
+    part: Annotated[
+        str | None, typer.Argument(metavar="PART", help="Show all of this part, and where it stands.")
+    ] = None,
+    values: Annotated[
+        bool, typer.Option("--values", help="Show all of every part, and where each value stands.")
+    ] = False,
+    _shop: Shop = None,
+    _unit: OfUnit = None,
+) -> None:
+    """List the parts of a machine kind in walking order, as all layers make them, and where each stands."""
     from rich.console import Console
 
+    from saycheck.reporting.origins import show_values
     from saycheck.reporting.parts import show_parts
-    from saycheck.vocabulary.load import load
+    from saycheck.vocabulary.load import files_of, load
+    from saycheck.vocabulary.naming import part_named
+    from saycheck.vocabulary.stack import stacked
 
-    show_parts(load(kind), Console())
+    vocabulary = load(kind)
+    stack = stacked(files_of(kind))
+    if part is None and not values:
+        show_parts(vocabulary, stack, Console())
+        return
+    for one in [part_named(part, vocabulary)] if part is not None else vocabulary.parts:
+        show_values(one, vocabulary, stack, Console())
 
 
 @app.command()
-def check() -> None:
+def check(_shop: Shop = None) -> None:
     """Read every vocabulary file and say of each machine kind what it holds or what is wrong with it."""
     from saycheck.errors import VocabularyError
     from saycheck.vocabulary.load import kinds, load
@@ -54,6 +75,8 @@ def check() -> None:
 def hear(
     phrase: Annotated[str, typer.Argument(help="Words as they might be spoken.")],
     machine: Annotated[str, typer.Option("--machine", "-m", metavar="KIND", help="Kind of machine.")],
+    _shop: Shop = None,
+    _unit: OfUnit = None,
 ) -> None:
     """Say which parts a phrase may mean, the likeliest first."""
     from saycheck.cli.naming import parts_named

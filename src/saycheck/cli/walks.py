@@ -5,6 +5,8 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli.shop import Shop
+
 WalkFolder = Annotated[Path, typer.Argument(metavar="WALK", help="A walk folder.")]
 
 
@@ -18,7 +20,7 @@ def show(
     (show_json if as_json else show)(walkfolder.read(walk))
 
 
-def missed(walk: WalkFolder) -> None:
+def missed(walk: WalkFolder, _shop: Shop = None) -> None:
     """Say what to walk back for, in walking order."""
     from rich.console import Console
 
@@ -28,7 +30,7 @@ def missed(walk: WalkFolder) -> None:
     from saycheck.vocabulary.load import load
 
     there = walkfolder.read(walk)
-    show_stops(missed(load(there.machine.kind), there), Console())
+    show_stops(missed(load(there.machine.kind, unit=there.machine.unit), there), Console())
 
 
 def schema() -> None:

@@ -13,6 +13,7 @@ def build(
     shared: Mapping[str, SharedPart],
     checks: Mapping[str, Check],
     version: str,
+    unit: str | None = None,
 ) -> Vocabulary:
     """Compile a machine kind whose references have been checked."""
     lines = tuple(line for zone in machine.zone for line in _lines(zone, machine))
@@ -36,6 +37,7 @@ def build(
         shared=shared,
         checks=checks,
         version=version,
+        unit=unit,
     )
 
 
@@ -63,7 +65,7 @@ def _kept(zone: ZoneTable) -> list[MachinePart]:
 def _part(part: MachinePart, zones: tuple[str, ...], shared: Mapping[str, SharedPart]) -> Part:
     like = shared[part.like] if part.like else SharedPart(name=part.name)
     heads = _words([like.name, *like.heads])
-    joined = [saying for kind in part.kinds for head in heads if (saying := _joined(kind, head))]
+    joined = [saying for _, _, saying in joined_sayings(part.kinds, heads)]
     measures: dict[str, Measure] = {m.attribute: m for m in [*like.measures, *part.measures]}
     return Part(
         name=part.name,
@@ -77,7 +79,17 @@ def _part(part: MachinePart, zones: tuple[str, ...], shared: Mapping[str, Shared
         option=part.option,
         sided=part.sided,
         like=part.like,
+        kinds=tuple(part.kinds),
     )
+
+
+def joined_sayings(kinds: Iterable[str], heads: Iterable[str]) -> Iterable[tuple[str, str, str]]:
+    """Each kind with each head that it names better than the bare head: kind, head, both together."""
+    heads = list(heads)
+    for kind in kinds:
+        for head in heads:
+            if joined := _joined(kind, head):
+                yield kind, head, joined
 
 
 def _joined(kind: str, head: str) -> str | None:

@@ -53,6 +53,7 @@ class Part:
     option: str | None
     sided: bool
     like: str | None
+    kinds: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,8 @@ class Vocabulary:
 
     ``kind`` is the file name without ending ("wheel-loader"), ``name`` what the standard calls it,
     ``zones`` and ``lines`` stand in walk order with mirror zones spelled out, ``shared`` and ``checks``
-    go by name. ``version`` is 12 hex digits of the SHA-256 over the contents of the files used.
+    go by name. ``version`` is 12 hex digits of the SHA-256 over the contents of the files used. ``unit``
+    is the name of the unit whose file is laid over the kind, None without one.
     """
 
     kind: str
@@ -74,6 +76,7 @@ class Vocabulary:
     shared: Mapping[str, SharedPart]
     checks: Mapping[str, Check]
     version: str
+    unit: str | None = None
 
     def part(self, name: str) -> Part:
         """The part of that name; KeyError where the machine has none."""

@@ -1,8 +1,10 @@
-"""Load the vocabulary of a machine kind from its files, the shop's own folders over the shipped one.
+"""Load the vocabulary of a machine kind from its files, layer over layer.
 
-A vocabulary folder holds ``shared/`` (parts, checks and more) and ``machines/`` (one file per kind, named
-as the trade calls it, in lower case with hyphens). Files are read each time and kept by their contents,
-so that an edited file is seen at once and an unchanged one costs nothing.
+The layers, each over the one before: what every machine shares, the machine kind, the shop's own folders,
+the unit. A vocabulary folder holds ``shared/`` (parts, checks and more), ``machines/`` (one file per kind,
+named as the trade calls it, in lower case with hyphens) and, a shop's, ``units/``. Where no folders are
+given, those of ``chosen`` count. Files are read each time and kept by their contents, so that an edited
+file is seen at once and an unchanged one costs nothing.
 """
 
 import hashlib
@@ -13,11 +15,12 @@ from typing import TypeVar
 
 from saycheck.errors import MachineError, VocabularyError
 from saycheck.vocabulary.build import build
+from saycheck.vocabulary.chosen import shop_folders, unit_name
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.files import TextFile, did_you_mean, keys_of, parse, read_text
-from saycheck.vocabulary.layers import by_name, over
-from saycheck.vocabulary.references import check_machine, check_shared
-from saycheck.vocabulary.schema import Checks, MachineKind, SharedParts, Table
+from saycheck.vocabulary.schema import Table, UnitFile
+from saycheck.vocabulary.stack import Files, stacked
+from saycheck.vocabulary.unit import find_unit, fitted
 
 T = TypeVar("T", bound=Table)
 
@@ -31,23 +34,46 @@ def shipped_folder() -> Path:
 
 def kinds(folders: Sequence[Path] = ()) -> list[str]:
     """The machine kinds there are, as ``load`` and the command line take them, in alphabetical order."""
-    return sorted({path.stem for root in _roots(folders) for path in (root / "machines").glob("*.toml")})
+    return sorted({path.stem for root in roots_of(folders) for path in (root / "machines").glob("*.toml")})
 
 
-def load(kind: str, folders: Sequence[Path] = ()) -> Vocabulary:
-    """The vocabulary of one machine kind.
+def load(kind: str, folders: Sequence[Path] = (), unit: str | None = None) -> Vocabulary:
+    """The vocabulary of one machine kind, of one unit where one is named or chosen and has a file.
 
     ``kind`` may be written "wheel-loader", "Wheel Loader" or any saying of the kind. ``folders`` lie over
-    the shipped vocabulary, the last on top. Raises MachineError for an unknown kind, VocabularyError for
-    a file or folder that is not as it should be.
+    the shipped vocabulary, the last on top; without them the chosen ones. Raises MachineError for an
+    unknown kind, VocabularyError for a file or folder that is not as it should be.
     """
-    roots = _roots(folders)
-    name = _resolve(kind, folders)
-    shared = tuple(file for root in roots for file in _texts(root, "shared"))
-    machine = tuple(
-        read_text(path, root) for root in roots if (path := root / "machines" / f"{name}.toml").is_file()
+    return _built(files_of(kind, folders, unit))
+
+
+def files_of(kind: str, folders: Sequence[Path] = (), unit: str | None = None) -> Files:
+    """The files of a machine kind, or of a unit, as they stand now; errors as ``load``."""
+    roots = roots_of(folders)
+    name = resolve(kind, folders)
+    return Files(
+        name,
+        tuple(file for root in roots for file in _texts(root, "shared")),
+        tuple(
+            read_text(path, root) for root in roots if (path := root / "machines" / f"{name}.toml").is_file()
+        ),
+        _unit_file(name, unit, roots, folders),
     )
-    return _load(name, shared, machine)
+
+
+def _unit_file(
+    kind: str, unit: str | None, roots: Sequence[Path], folders: Sequence[Path]
+) -> TextFile | None:
+    """The file of a unit; one that was only chosen for the run is left aside for other machine kinds."""
+    wanted = unit or unit_name()
+    file = find_unit(wanted, roots) if wanted else None
+    if file is None:
+        return None
+    of = parse(file, UnitFile).machine
+    same = resolve(of, folders) == kind
+    if not same and unit is not None:
+        file.refuse(("machine",), f"'{wanted}' is a {of}, not a {kind}; give --machine {of}")
+    return file if same else None
 
 
 def shared_tables(file_name: str, model: type[T], folders: Sequence[Path] = ()) -> list[T]:
@@ -55,42 +81,32 @@ def shared_tables(file_name: str, model: type[T], folders: Sequence[Path] = ()) 
 
     ``file_name`` is its path below ``shared/``, such as ``conditions.toml``.
     """
-    paths = [(root, root / "shared" / file_name) for root in _roots(folders)]
+    paths = [(root, root / "shared" / file_name) for root in roots_of(folders)]
     return [parse(read_text(path, root), model) for root, path in paths if path.is_file()]
 
 
 @lru_cache(maxsize=64)
-def _load(kind: str, shared: tuple[TextFile, ...], machine: tuple[TextFile, ...]) -> Vocabulary:
-    """Compile from texts: the same texts give the same vocabulary, so it can be kept."""
-    part_files = [
-        (file, parse(file, SharedParts)) for file in shared if file.label.endswith("/shared/parts.toml")
-    ]
-    check_files = [parse(file, Checks) for file in shared if file.label.endswith("/shared/checks.toml")]
-    parts = by_name(tables.part for _, tables in part_files)
-    checks = by_name(tables.check for tables in check_files)
-    for file, tables in part_files:
-        check_shared(file, tables, parts, checks)
-    whole: MachineKind | None = None
-    layers: list[tuple[TextFile, MachineKind]] = []
-    for file in machine:
-        given = {"name": whole.name, "standard": whole.standard} if whole else None
-        layer = parse(file, MachineKind, given)
-        layers.append((file, layer))
-        whole = over(whole, layer) if whole else layer
-    assert whole is not None, "a kind is only loaded where a file names it"
-    for file, layer in layers:
-        check_machine(file, layer, whole, parts, checks)
-    return build(kind, whole, parts, checks, _version([*shared, *machine]))
+def _built(files: Files) -> Vocabulary:
+    """The same texts give the same vocabulary, so it can be kept."""
+    stack = stacked(files)
+    return build(
+        files.kind,
+        fitted(stack.whole, stack.unit),
+        stack.shared,
+        stack.checks,
+        _version(files.all),
+        stack.unit.name if stack.unit else None,
+    )
 
 
-def _resolve(kind: str, folders: Sequence[Path]) -> str:
-    """The file name of a kind given by any of its names."""
+def resolve(kind: str, folders: Sequence[Path] = ()) -> str:
+    """The file name of a kind given by any of its names; MachineError where there is none."""
     known = kinds(folders)
     wanted = "-".join(kind.lower().replace("_", " ").replace("-", " ").split())
     if wanted in known:
         return wanted
     names: dict[str, str] = {name: name for name in known}
-    for root in _roots(folders):
+    for root in roots_of(folders):
         for path in sorted((root / "machines").glob("*.toml")):
             keys = keys_of(read_text(path, root))
             sayings = keys.get("sayings")
@@ -102,13 +118,14 @@ def _resolve(kind: str, folders: Sequence[Path]) -> str:
     raise MachineError(f"there is no machine kind '{kind}'{hint} `saycheck vocab kinds` lists them all")
 
 
-def _roots(folders: Sequence[Path]) -> list[Path]:
+def roots_of(folders: Sequence[Path] = ()) -> list[Path]:
+    """The vocabulary folders in use, the shipped one first; VocabularyError where one is not there."""
     for folder in folders:
         if not folder.is_dir():
             raise VocabularyError(
                 f"there is no vocabulary folder '{folder}'; give one that holds shared/ or machines/"
             )
-    return [shipped_folder(), *(folder.resolve() for folder in folders)]
+    return [shipped_folder(), *(folder.resolve() for folder in folders or shop_folders())]
 
 
 def _texts(root: Path, folder: str) -> list[TextFile]:

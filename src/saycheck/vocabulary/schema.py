@@ -115,12 +115,32 @@ class MachineKind(Table):
     """One machine kind (``machines/*.toml``): its names and its zones in walk order.
 
     ``standard`` says where the name comes from ("ISO 6165") or "trade name". A file in the shop's own
-    folder that adds to a shipped kind may leave both out.
+    folder that adds to a shipped kind may leave both out. ``usual`` names the options that most machines
+    of the kind have: their parts are asked for unless the unit says it is without. ``either`` lists
+    options of which a unit has one ("cab" or "canopy").
     """
 
     name: str
     standard: str
     sayings: list[str] = []
+    usual: list[str] = []
+    either: list[list[str]] = []
+    zone: list[Zone] = []
+
+
+class UnitFile(Table):
+    """One machine in the yard (``units/*.toml`` in the shop's folder), laid over its machine kind.
+
+    ``name`` is what its owner calls it, ``sayings`` what else; ``machine`` its kind. ``options`` is the
+    equipment it has, ``without`` what it has not. ``zone`` adds, changes or drops parts as in a machine
+    file.
+    """
+
+    name: str
+    machine: str
+    sayings: list[str] = []
+    options: list[str] = []
+    without: list[str] = []
     zone: list[Zone] = []
 
 

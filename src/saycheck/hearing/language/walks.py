@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
 from saycheck.hearing.language.sentences import SEED, Spelling
-from saycheck.vocabulary.load import shipped_folder
+from saycheck.vocabulary.load import roots_of
 
 GO_ON = 0.5
 """How often the next breath follows before a pause; an ear hears what stands between two pauses."""
@@ -22,7 +22,7 @@ Walk = list[list[str]]
 
 def walk_files(folders: Sequence[Path] = ()) -> list[Path]:
     """The files of walks, the shipped ones first."""
-    roots = [shipped_folder(), *folders]
+    roots = roots_of(folders)
     return [path for root in roots for path in sorted((root / "shared" / "talk").glob("*.txt"))]
 
 
