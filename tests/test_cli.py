@@ -311,7 +311,7 @@ def test_the_vocabulary_can_be_looked_at() -> None:
     kinds, _ = command("vocab", "kinds")
     assert "wheel-loader " in kinds
     shown, _ = command("vocab", "show", "wheel loader")
-    assert "\nfront\n  bucket, from the shared part bucket\n" in shown
+    assert "\nfront\n  bucket, from the shared part bucket" in shown
     meant, _ = command("vocab", "hear", "left lift ram", "--machine", "wheel-loader")
     assert meant.startswith("left lift ram: lift cylinder")
     shown, told = command("vocab", "hear", "good morning", "--machine", "wheel-loader")
