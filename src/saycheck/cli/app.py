@@ -13,7 +13,7 @@ import typer
 from typer.core import TyperGroup
 
 from saycheck import __version__
-from saycheck.cli import decide, demo, doctor, hear, history, listen, review, vocab, walks, writeup
+from saycheck.cli import decide, demo, doctor, hear, history, listen, review, sums, vocab, walks, writeup
 from saycheck.errors import SaycheckError
 
 
@@ -67,6 +67,7 @@ app.command("writeup")(writeup.writeup)
 app.command("decide")(decide.decide)
 app.command("schema")(walks.schema)
 app.add_typer(vocab.app, name="vocab")
+app.add_typer(sums.app, name="sums")
 app.command("demo")(demo.demo)
 app.command("doctor")(doctor.doctor)
 

@@ -13,8 +13,8 @@ import math
 from dataclasses import dataclass
 
 from saycheck.errors import SumError
-from saycheck.sums.reading import Amount, Reading, Span, require
-from saycheck.sums.weibull import Weibull
+from saycheck.sums.reading import Amount, Reading, Span, carried, require
+from saycheck.sums.weibull import SHAPES, Weibull
 from saycheck.sums.wording import amount, number, percent
 
 NEAR = 1.05
@@ -101,11 +101,13 @@ def age_replacement(
     planned_cost: Amount,
     failure_cost: Amount,
     *,
-    shape: Amount,
-    scale_h: Amount,
+    shape: Amount | Span,
+    scale_h: Amount | Span,
     money: str = "",
 ) -> AgeReplacement:
-    """The best age to replace a part at, from the costs and its Weibull life, each with its half width.
+    """The best age to replace a part at, from the costs and its Weibull life.
+
+    All carry what they leave open; a fit (weibull.py) gives shape and scale as spans.
 
     Raises :class:`SumError` for costs of 0 or less, and where a failure may cost no more than the planned job.
     """
@@ -116,8 +118,11 @@ def age_replacement(
             f"a failure at {failure.value:g} that costs no more than the planned job at {planned.value:g} needs no "
             "planning; count the hours down and the idle crew as well"
         )
-    shapes = require("a Weibull shape", shape, 0.2, 20)
-    scales = require("a Weibull scale", scale_h, 1e-6, 1e9, "h")
+    shapes, scales = _span(shape), _span(scale_h)
+    for end in (shapes.low, shapes.high):
+        require("a Weibull shape", end, *SHAPES)
+    for end in (scales.low, scales.high):
+        require("a Weibull scale", end, 1e-6, 1e9, "h")
     life = Weibull(shapes.value, scales.value)
     best = best_age(life, planned.value, failure.value)
     corners = [
@@ -135,6 +140,10 @@ def age_replacement(
         cost_per_hour(life, planned.value, failure.value, math.inf),
         money,
     )
+
+
+def _span(amount: Amount | Span) -> Span:
+    return amount if isinstance(amount, Span) else carried(lambda value: value, amount)
 
 
 def _near(life: Weibull, planned: float, failure: float, best: float) -> tuple[float, float]:

@@ -9,8 +9,9 @@ level 101.325 kPa (ISO 2533).
 
 from dataclasses import dataclass
 
+from saycheck.sums.conversions import convert
 from saycheck.sums.reading import Amount, Reading, Span, require
-from saycheck.sums.wording import number, said, spread
+from saycheck.sums.wording import amount, number, said, spread
 
 SEA_LEVEL_KPA = 101.325
 ZERO_C = 273.15
@@ -29,6 +30,7 @@ class TyrePressure:
     given_c: Reading
     then_kpa: Span
     then_c: float
+    shown_in: str = "kPa"
     caution: str = CAUTION
 
     @property
@@ -39,20 +41,29 @@ class TyrePressure:
     @property
     def plainly(self) -> str:
         """One sentence for the foreman."""
+        one = 1.0 if self.shown_in == "kPa" else convert(1, "kPa", self.shown_in).result.value
+        given = Reading(self.given_kpa.value * one, self.given_kpa.plus_minus * one)
+        then = Span(*(end * one for end in (self.then_kpa.value, self.then_kpa.low, self.then_kpa.high)))
         way = "more" if self.change_kpa > 0 else "less"
         return (
-            f"A tyre with {said(self.given_kpa, 'kPa')} at {said(self.given_c, '°C')} will show "
-            f"{spread(self.then_kpa, 'kPa')} at {number(self.then_c)} °C, {number(abs(self.change_kpa), 2)} kPa "
-            f"{way}, without having lost any air."
+            f"A tyre with {said(given, self.shown_in)} at {said(self.given_c, '°C')} will show "
+            f"{spread(then, self.shown_in)} at {number(self.then_c)} °C, "
+            f"{amount(abs(self.change_kpa) * one, self.shown_in, 2)} {way}, without having lost any air."
         )
 
 
 def tyre_pressure(
-    gauge_kpa: Amount, at_c: Amount, then_c: float, *, outside_kpa: float = SEA_LEVEL_KPA
+    gauge_kpa: Amount,
+    at_c: Amount,
+    then_c: float,
+    *,
+    outside_kpa: float = SEA_LEVEL_KPA,
+    shown_in: str = "kPa",
 ) -> TyrePressure:
     """The gauge pressure in kPa at ``then_c`` of a tyre that has ``gauge_kpa`` at ``at_c``.
 
-    ``outside_kpa`` is the air pressure of the place: about 12 kPa less for each 1,000 m of height. Raises
+    ``outside_kpa`` is the air pressure of the place: about 12 kPa less for each 1,000 m of height; ``shown_in`` is the
+    unit of the sentence, for those whose gauge shows psi or bar. Raises
     :class:`SumError` outside the range above.
     """
     pressure = require("a gauge pressure", gauge_kpa, 0, 1500, "kPa")
@@ -66,4 +77,4 @@ def tyre_pressure(
     middle = then(pressure.value, warm.value)
     air = REAL_AIR * abs(middle - pressure.value)
     span = Span(middle, then(pressure.low, warm.high) - air, then(pressure.high, warm.low) + air)
-    return TyrePressure(pressure, warm, span, then_c)
+    return TyrePressure(pressure, warm, span, then_c, shown_in)
