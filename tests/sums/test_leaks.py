@@ -55,6 +55,11 @@ def test_what_to_do(leak_class: Class, fluid: str, level: Level, at_once: bool, 
         ("weeping but not dripping", "I"),
         ("weeping, and it drips when it's hot", "III"),
         ("no drips, just sweating", "I"),
+        ("running down the rod", "III"),
+        ("it weeps with the engine running", "I"),  # what runs is the engine
+        ("soaking wet", "III"),
+        ("losing oil", "III"),
+        ("losing air", None),  # a hiss has no class
         ("leaking", None),  # whether drops form was not said
         ("not dripping", None),
         ("nothing wet", None),

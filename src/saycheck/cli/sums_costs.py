@@ -11,7 +11,7 @@ from saycheck.cli.sums_view import AsJson, lines, show
 def wear(
     readings: Annotated[
         list[str],
-        typer.Argument(metavar="HOURS:AMOUNT …", help="Such as 1000:22±0.5 1200:20±0.5 1400:18.5±0.5."),
+        typer.Argument(metavar="HOURS:AMOUNT", help="Such as 1000:22±0.5 1200:20±0.5 1400:18.5±0.5."),
     ],
     at_least: Annotated[
         float | None, typer.Option(help="The limit where wear makes the reading fall.")

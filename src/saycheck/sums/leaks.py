@@ -25,7 +25,14 @@ MEANING: dict[Class, str] = {
 }
 # The stronger class stands first: a part that weeps and drips is class III.
 WORDS: tuple[tuple[Class, str], ...] = (
-    ("III", r"drip\w*|dribbl\w*|pour\w*|spray\w*|squirt\w*|stream\w*|running|runs|ran|puddl\w*|gush\w*"),
+    (
+        "III",
+        r"drip\w*|dribbl\w*|pour\w*|spray\w*|squirt\w*|stream\w*|puddl\w*|gush\w*|pissing|soak\w*|losing",
+    ),
+    (
+        "III",
+        r"(?:running|runs|coming|comes) (?:down|out|off)|running oil|(?:throwing|pushing) oil|covered in",
+    ),
     (
         "III",
         r"drops? (?:are |is )?fall\w*|falling drops?|on the (?:ground|floor)|drops? every|drops? a minute",
@@ -36,7 +43,7 @@ WORDS: tuple[tuple[Class, str], ...] = (
     ),
     ("I", r"weep\w*|seep\w*|sweat\w*|damp\w*|moist|mist\w*|film|wet\w*|stain\w*|greasy|oily|discolou?r\w*"),
 )
-STREAM = r"pour\w*|spray\w*|squirt\w*|stream\w*|gush\w*"
+STREAM = r"pour\w*|spray\w*|squirt\w*|stream\w*|gush\w*|pissing"
 DENIED = r"(?:no|not|never|nothing|without|isn't|doesn't|don't|aren't|ain't)\s+(?:\w+\s+){0,2}"
 FUELS = frozenset(["fuel", "diesel", "petrol", "gasoline", "gas", "lpg", "kerosene"])
 CAUTION = (
