@@ -27,7 +27,7 @@ MEANING: dict[Class, str] = {
 WORDS: tuple[tuple[Class, str], ...] = (
     (
         "III",
-        r"drip\w*|dribbl\w*|pour\w*|spray\w*|squirt\w*|stream\w*|puddl\w*|gush\w*|pissing|soak\w*|losing",
+        r"drip\w*|dribbl\w*|pour\w*|spray\w*|squirt\w*|stream\w*|puddl\w*|gush\w*|pissing|soak\w*|losing (?!air)\w+",
     ),
     (
         "III",
