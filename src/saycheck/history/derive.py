@@ -4,11 +4,11 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from statistics import median
 
-from sqlalchemy import Connection, bindparam, delete, insert, update
+from sqlalchemy import Connection, bindparam, delete, update
 
 from saycheck.history.due import due
 from saycheck.history.records import Decided, Walked
-from saycheck.history.rows import walks_of
+from saycheck.history.rows import insert_rows, walks_of
 from saycheck.history.sense import Sense, sense_of
 from saycheck.history.tables import troubles, units
 from saycheck.history.troubles import Trouble, follow
@@ -23,7 +23,7 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
     for start in range(0, len(numbers), BATCH):
         some = numbers[start : start + BATCH]
         connection.execute(delete(troubles).where(troubles.c.unit.in_(some)))
-        rows: list[dict[str, object]] = []
+        rows: list[tuple[object, ...]] = []
         sums: list[dict[str, object]] = []
         gone: list[int] = []
         for number, walked in walks_of(connection, some).items():
@@ -33,8 +33,7 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
             found = follow(walked, sense_of(walked[0].kind))
             rows += [_row(number, trouble, walked) for trouble in found]
             sums.append({"number": number, **_sums(walked, found)})
-        if rows:
-            connection.execute(insert(troubles), rows)
+        insert_rows(connection, troubles, COLUMNS, rows)
         if sums:
             names = [name for name in sums[0] if name != "number"]
             connection.execute(
@@ -46,20 +45,22 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
         connection.execute(delete(units).where(units.c.id.in_(gone)))
 
 
-def _row(unit: int, trouble: Trouble, walked: Sequence[Walked]) -> dict[str, object]:
-    said, sense = trouble.said, sense_of(walked[0].kind)
+COLUMNS = (
+    "unit", "kind", "zone", "line", "side", "part", "check", "condition", "state", "opened", "opened_hours",
+    "seen", "closed", "times", "spell", "answer", "flagged", "choice", "due", "why_due",
+)  # fmt: skip
+
+
+def _row(unit: int, trouble: Trouble, walked: Sequence[Walked]) -> tuple[object, ...]:
+    said, opened = trouble.said, walked[trouble.opened]
     choice = decision(trouble, walked)
-    when = due_of(trouble, walked, sense)
-    return {
-        "unit": unit, "kind": walked[0].kind, "zone": said.zone, "line": said.line, "side": said.side,
-        "part": said.part, "check": trouble.check, "condition": said.condition, "state": trouble.state,
-        "opened": walked[trouble.opened].day, "opened_hours": walked[trouble.opened].hours,
-        "seen": walked[trouble.seen].day,
-        "closed": None if trouble.closed is None else walked[trouble.closed].day,
-        "times": len(trouble.states), "spell": trouble.spell, "answer": trouble.answer,
-        "flagged": trouble.flagged, "choice": choice.choice if choice else "",
-        "due": when[0], "why_due": when[1],
-    }  # fmt: skip
+    day, why = due_of(trouble, walked, sense_of(walked[0].kind))
+    closed = None if trouble.closed is None else walked[trouble.closed].day
+    return (
+        unit, walked[0].kind, said.zone, said.line, said.side, said.part, trouble.check, said.condition,
+        trouble.state, opened.day, opened.hours, walked[trouble.seen].day, closed, len(trouble.states),
+        trouble.spell, trouble.answer, trouble.flagged, choice.choice if choice else "", day, why,
+    )  # fmt: skip
 
 
 def due_of(trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> tuple[str | None, str]:

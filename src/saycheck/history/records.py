@@ -1,14 +1,17 @@
-"""What the history takes from one walk: small, flat, and all that its answers need."""
+"""What the history takes from one walk: small, flat, and all that its answers need.
+
+The small ones are named tuples, since there are many of them and they are rows of the index as they stand.
+"""
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 BAD = frozenset(["watch", "writeup"])
 """States of a finding that want something from the owner."""
 WORST_FIRST = ("writeup", "watch")
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(NamedTuple):
     """One thing said of one line of the checklist; a finding that reaches several lines makes several.
 
     ``line`` and ``side`` name the line, ``part`` what was named on it. ``flagged`` is true where nobody has
@@ -26,8 +29,7 @@ class Said:
     words: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(NamedTuple):
     """One number said of one line, as said and in SI; ``attribute`` is empty where it was not told.
 
     ``renewed`` says why a new series begins with it ("part replaced"), empty where it goes on.
@@ -46,8 +48,7 @@ class Measured:
     renewed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Decided:
+class Decided(NamedTuple):
     """What the owner decided about a finding: ``now``, ``later`` or ``never``, by whom, on which day."""
 
     part: str

@@ -1,0 +1,237 @@
+"""How fast the history answers on SQLite, and how fast its index is made again from walk folders.
+
+    python bench/history.py                     10,000 units with 1,000,000 findings; 2,000 walk folders
+    python bench/history.py --units 100 --folders 200      a quick look
+
+The findings of the first part are put straight into the index, since a million of them as walk folders would
+fill a disk. Times are those of the command itself, after the program has started and its libraries are loaded;
+the best and the middle of several runs. Status 1 where an aim is missed: 0.2 s a command, 500 walks a second.
+"""
+
+import argparse
+import io
+import json
+import random
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from datetime import date, timedelta
+from pathlib import Path
+from statistics import median
+
+from rich.console import Console
+from sqlalchemy import func, select
+
+from saycheck import walkfolder
+from saycheck.history import fleet_view, view
+from saycheck.history.calendar import calendar
+from saycheck.history.derive import derive
+from saycheck.history.exports import EXPORTS, rows
+from saycheck.history.fleet import findings_held, fleet
+from saycheck.history.formats import write_csv
+from saycheck.history.index import Index, opened
+from saycheck.history.records import Measured, Said, Walked
+from saycheck.history.rows import insert_walks
+from saycheck.history.sync import sync, unit_numbers
+from saycheck.history.tables import units, walks
+from saycheck.history.unit import unit_history, unit_number
+from saycheck.models.walk import Walk
+from saycheck.vocabulary.load import load
+
+KINDS = ("wheel-loader", "crawler-excavator", "articulated-dump-truck", "telehandler", "farm-tractor")
+WALKS_A_UNIT, FINDINGS_A_WALK = 10, 10
+AIM_S, AIM_WALKS = 0.2, 500
+SAID = (("good", "good"), ("good", "dry"), ("watch", "leak"), ("watch", "worn"), ("writeup", "crack"),
+        ("writeup", "leak"), ("later", "later"), ("hidden", "hidden"))  # fmt: skip
+
+
+def made_up(unit: int, chance: random.Random) -> list[Walked]:
+    """The walks of one unit, about a month apart."""
+    kind = KINDS[unit % len(KINDS)]
+    lines = load(kind).lines
+    day, hours = date(2024, 1, 1) + timedelta(days=chance.randrange(60)), chance.randrange(200, 9000)
+    found = []
+    usual = chance.sample(lines, min(25, len(lines)))
+    for number in range(WALKS_A_UNIT):
+        day, hours = day + timedelta(days=chance.randrange(20, 40)), hours + chance.randrange(50, 250)
+        said = []
+        for line in chance.sample(usual, FINDINGS_A_WALK):
+            state, condition = chance.choices(SAID, weights=(8, 2, 2, 2, 1, 1, 1, 1))[0]
+            said.append(
+                Said(
+                    line.zone,
+                    line.part,
+                    line.side,
+                    line.part,
+                    condition,
+                    state,
+                    words=f"{line.part} {condition}",
+                )
+            )
+        first = said[0]
+        value = 40.0 - 3 * number
+        measured = Measured(first.line, first.side, first.part, "", value, "mm", 0.5, value / 1000, "m")
+        found.append(
+            Walked(f"{day}-{unit:08x}", f"{unit}-{number}", kind, f"unit {unit}", float(hours), day.isoformat(), 2,
+                   said=tuple(said), measured=(measured,))
+        )  # fmt: skip
+    return found
+
+
+def fill(index: Index, count: int) -> None:
+    """Put the walks of so many units into the index."""
+    chance = random.Random(1)
+    for start in range(0, count, 500):
+        found = [walk for unit in range(start, min(start + 500, count)) for walk in made_up(unit, chance)]
+        with index.changing() as connection:
+            numbers = unit_numbers(connection, found)
+            # As of another folder: the look at this one finds nothing and changes nothing.
+            insert_walks(connection, "another computer", [(walk, "") for walk in found], numbers)
+            derive(connection, numbers.values())
+
+
+def timed(name: str, run: Callable[[], object], aim: float | None = AIM_S, times: int = 7) -> bool:
+    """Print the best and the middle time of a command; whether the middle one meets the aim."""
+    took = []
+    for _ in range(times):
+        began = time.perf_counter()
+        run()
+        took.append(time.perf_counter() - began)
+    met = aim is None or median(took) <= aim
+    said = "" if aim is None else f"   aim {aim:.1f} s{'' if met else ', MISSED'}"
+    print(f"{name:<44} best {min(took):.3f} s, middle {median(took):.3f} s{said}")
+    return met
+
+
+def answers(folder: Path, count: int) -> bool:
+    """The first part: how fast commands answer."""
+    url = f"sqlite:///{folder / 'index.sqlite'}"
+    empty = folder / "none"
+    empty.mkdir()
+    with opened(empty, url) as index:
+        began = time.perf_counter()
+        fill(index, count)
+        with index.reading() as connection:
+            held = findings_held(connection)
+            walked = connection.scalar(select(func.count()).select_from(walks)) or 0
+            known = connection.scalar(select(func.count()).select_from(units)) or 0
+        print(
+            f"{known:,} units, {walked:,} walks, {held:,} findings; made in {time.perf_counter() - began:.0f} s"
+        )
+    chance = random.Random(2)
+
+    def a_unit() -> str:
+        return f"UNIT  {chance.randrange(count)}"
+
+    def asked(run: Callable[[Index], object]) -> Callable[[], object]:
+        def once() -> object:
+            with opened(empty, url) as index:
+                sync(index)
+                return run(index)
+
+        return once
+
+    def show_unit(index: Index) -> None:
+        with index.reading() as connection:
+            view.show(unit_history(connection, a_unit()), Console(file=io.StringIO(), width=80))
+
+    def show_fleet(index: Index) -> None:
+        with index.reading() as connection:
+            fleet_view.show(fleet(connection), Console(file=io.StringIO(), width=80))
+
+    def export_unit(index: Index) -> None:
+        with index.reading() as connection:
+            number = unit_number(connection, a_unit())
+            write_csv(EXPORTS["findings"].columns, rows(connection, "findings", number), io.BytesIO())
+
+    def calendar_of_unit(index: Index) -> None:
+        with index.reading() as connection:
+            calendar(rows(connection, "due", unit_number(connection, a_unit())))
+
+    def no_such_unit(index: Index) -> None:
+        from saycheck.errors import HistoryError
+
+        with index.reading() as connection:
+            try:
+                unit_history(connection, "unot 12")
+            except HistoryError:
+                return
+
+    def export_fleet(index: Index) -> None:
+        with index.reading() as connection:
+            write_csv(EXPORTS["open"].columns, rows(connection, "open"), io.BytesIO())
+
+    for warm in (show_unit, show_fleet, export_unit, calendar_of_unit, no_such_unit):
+        asked(warm)()
+    met = [
+        timed("history UNIT", asked(show_unit)),
+        timed("history --fleet", asked(show_fleet)),
+        timed("history UNIT --as csv --only findings", asked(export_unit)),
+        timed("history UNIT --as ical", asked(calendar_of_unit)),
+        timed("history NO-SUCH-UNIT", asked(no_such_unit)),
+    ]
+    timed("history --fleet --as csv (every open trouble)", asked(export_fleet), aim=None, times=2)
+    return all(met)
+
+
+def walk_like(pattern: Walk, number: int, chance: random.Random) -> dict[str, object]:
+    """A walk as long as the pattern, of one of a hundred units, on a day of its own."""
+    given = pattern.model_dump(mode="json", by_alias=True)
+    day = (date(2020, 1, 1) + timedelta(days=number // 3)).isoformat()
+    given["id"] = f"{day}-{number:08x}"
+    given["walked_at"] = f"{day}T07:00"
+    given["machine"] = {"kind": pattern.machine.kind, "unit": f"unit {number % 100}", "hours": 100.0 + number}
+    for one in given["findings"]:
+        if chance.random() < 0.3:
+            one["state"] = chance.choice(["good", "watch", "writeup"])
+    return given
+
+
+def remaking(folder: Path, count: int) -> bool:
+    """The second part: walk folders into an index."""
+    from saycheck.run import Asked, hear_file
+
+    demo = Path(__file__).resolve().parents[1] / "demo_audio" / "quarry-loader.json"
+    text = folder / "walk.txt"
+    text.write_text(json.loads(demo.read_text(encoding="utf-8"))["text"], encoding="utf-8")
+    pattern = hear_file(text, Asked("wheel-loader", unit="pattern"))
+    chance = random.Random(3)
+    root = folder / "walks"
+    for number in range(count):
+        path = root / f"{number // 100}" / f"{number}"
+        path.mkdir(parents=True)
+        text_of = json.dumps(walk_like(pattern, number, chance), ensure_ascii=False, indent=1)
+        (path / walkfolder.WALK).write_text(text_of, encoding="utf-8")
+    size = (root / "0" / "0" / walkfolder.WALK).stat().st_size
+    words = len(pattern.transcript.words)
+    print(
+        f"\n{count:,} walk folders, each of {words} words, {len(pattern.findings)} findings, {size / 1000:.0f} kB"
+    )
+    with opened(root, f"sqlite:///{folder / 'again.sqlite'}") as index:
+        sync(index)
+        began = time.perf_counter()
+        done = sync(index, anew=True)
+        speed = done.read / (time.perf_counter() - began)
+        met = speed >= AIM_WALKS
+        print(f"history rebuild: {speed:,.0f} walks a second   aim {AIM_WALKS}{'' if met else ', MISSED'}")
+        began = time.perf_counter()
+        sync(index)
+        took = time.perf_counter() - began
+        print(f"a look whether anything changed: {1e6 * took / count:.1f} µs a folder, {took:.3f} s")
+    return met
+
+
+def main() -> int:
+    """Both parts."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
+    parser.add_argument("--units", type=int, default=10_000)
+    parser.add_argument("--folders", type=int, default=2_000)
+    asked = parser.parse_args()
+    with tempfile.TemporaryDirectory(prefix="saycheck-history-") as name:
+        met = [answers(Path(name), asked.units), remaking(Path(name), asked.folders)]
+    return 0 if all(met) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

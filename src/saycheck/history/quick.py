@@ -1,0 +1,108 @@
+"""The few keys of ``walk.json`` that the history needs, read without the rest.
+
+A whole walk, word by word, costs fifteen times as much; `python bench/history.py` tells how fast an index is
+made again.
+"""
+
+from pathlib import Path
+
+import msgspec
+
+from saycheck import walkfolder
+from saycheck.errors import WalkError
+from saycheck.models.walk import SCHEMA, Walk
+
+
+class Machine(msgspec.Struct):
+    """The unit walked."""
+
+    kind: str
+    unit: str | None = None
+    hours: float | None = None
+
+
+class Words(msgspec.Struct):
+    """The transcript."""
+
+    text: str
+
+
+class Measurement(msgspec.Struct):
+    """A number with its unit."""
+
+    value: float
+    unit: str
+    value_si: float
+    unit_si: str
+    plus_minus: float = 0.0
+    judged: str | None = None
+    attribute: str | None = None
+    other_units: list[str] = []
+
+
+class Place(msgspec.Struct):
+    """Where in the transcript."""
+
+    char_start: int
+    char_end: int
+
+
+class Finding(msgspec.Struct):
+    """A finding."""
+
+    id: str
+    zone: str
+    part: str
+    side: str
+    state: str
+    condition: str
+    evidence: list[Place]
+    denied: bool = False
+    needs_review: bool = False
+    measurements: list[Measurement] = []
+    line: str | None = None
+
+
+class Line(msgspec.Struct):
+    """A line of the checklist."""
+
+    zone: str
+    part: str
+    side: str
+    finding_ids: list[str] = []
+
+
+class QuickWalk(msgspec.Struct):
+    """A walk as far as it is needed; the names are those of ``models.walk.Walk``."""
+
+    schema: str
+    id: str
+    machine: Machine
+    transcript: Words
+    findings: list[Finding] = []
+    checklist: list[Line] = []
+    questions: list[msgspec.Raw] = []
+    walked_at: str | None = None
+
+
+_decoder = msgspec.json.Decoder(QuickWalk)
+
+
+def read(folder: Path) -> tuple[Walk | QuickWalk, bool]:
+    """The walk of a folder, and whether its texts may hold what no database takes (see ``names.storable``).
+
+    Raises:
+        WalkError: it cannot be read, is damaged or of another version; in the words of ``walkfolder.read``.
+    """
+    path = folder / walkfolder.WALK
+    try:
+        content = path.read_bytes()
+    except OSError as error:
+        raise WalkError(f"'{path}' cannot be read ({error.strerror}); check who may read it") from error
+    try:
+        walk = _decoder.decode(content)
+    except msgspec.MsgspecError:
+        return walkfolder.read(folder), True  # says what is wrong, or takes what JSON itself would not
+    if walk.schema != SCHEMA:
+        return walkfolder.read(folder), True
+    return walk, b"\\u0000" in content
