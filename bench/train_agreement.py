@@ -1,78 +1,31 @@
-"""Find the weights with which two ears are made one reading, from narrations spoken by synthetic voices.
+"""Find the weights with which two ears are made one reading, from what ``hearings.py`` kept in a folder.
 
-    python bench/train_agreement.py hear FOLDER --levels clean,10     hear narrations with both ears, keep
-    python bench/train_agreement.py fit FOLDER                        fit, print figures, write the weights
-    python bench/train_agreement.py figures FOLDER                    figures of the weights as they are
+    python bench/train_agreement.py fit FOLDER                  fit, print figures, write the weights
+    python bench/train_agreement.py figures FOLDER [FOLDER2]    figures of the weights as they are
 
 ``fit`` learns from every second narration (by name) and prints figures of the others, which it never saw. A
 disagreement teaches which side the narration bears out: the path through all slots with the fewest word
 errors (dynamic programming). Weights go to ``src/saycheck/hearing/agreement_weights.py``.
 """
 
-import pickle
+import argparse
 import re
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
 
-from ears import cut
-from narrations import Narration
+from heard import score
+from hearings import Heard, read
 from saycheck.hearing import agreement as agreeing
-from saycheck.hearing.agreement import Agreement, surroundings
+from saycheck.hearing.agreement import FEATURES, LEARNED, Agreement, Weights, surroundings
 from saycheck.hearing.bias import GeneralEnglish
 from saycheck.hearing.lattice import Slot, side_by_side
-from saycheck.models.hearing import Hearing
-from speak import speak, spoken, with_noise
+from speak import spoken
 
-VOICES = ("rms", "slt-hts", "awb", "kal16", "slt", "espeak-us")
 WEIGHTS = Path(agreeing.__file__).with_name("agreement_weights.py")
-
-
-@dataclass
-class Heard:
-    """One narration as both ears heard it, phrase by phrase."""
-
-    name: str
-    kind: str
-    level: str
-    text: str
-    quotes: list[str]
-    phrases: list[tuple[Hearing, Hearing]]
-
-
-def hear(chosen: Sequence[Narration], levels: Sequence[str], folder: Path) -> None:
-    """Hear each narration in one voice at each level and keep what was heard in ``folder``."""
-    from saycheck.hearing.builtin_ear import biased_ear
-    from saycheck.hearing.language.model import trade_language
-    from saycheck.hearing.trade_ear import TradeEar
-    from saycheck.vocabulary.load import load
-
-    folder.mkdir(parents=True, exist_ok=True)
-    loaded = ""
-    for level in levels:
-        for number, narration in enumerate(sorted(chosen, key=lambda n: n.labels.machine)):
-            path = folder / f"{narration.name}-{level}.pickle"
-            if path.exists():
-                continue
-            machine = narration.labels.machine
-            if machine != loaded:
-                loaded = machine
-                ears = biased_ear(load(machine)), TradeEar(trade_language(load(machine)))
-            sound = speak(narration.labels.text, VOICES[number % len(VOICES)])
-            found = cut(sound if level == "clean" else with_noise(sound, float(level), seed=number))
-            phrases = [(ears[0].hear(phrase), ears[1].hear(phrase)) for phrase in found]
-            quotes = [item.quote for item in narration.labels.gold]
-            heard = Heard(narration.name, machine, level, narration.labels.text, quotes, phrases)
-            path.write_bytes(pickle.dumps(heard))
-            print(path.name, file=sys.stderr, flush=True)
-
-
-def read(folder: Path) -> list[Heard]:
-    """What ``hear`` kept; the folder is one's own, so unpickling it is safe."""
-    return [pickle.loads(path.read_bytes()) for path in sorted(folder.glob("*.pickle"))]
 
 
 def best_path(slots: Sequence[Slot], words: Sequence[str]) -> list[int]:
@@ -124,11 +77,9 @@ def examples(heard: Sequence[Heard], agreements: "Agreements") -> Examples:
     found = Examples([], [], [])
     for one in heard:
         agreement = agreements.of(one.kind)
-        rows = [side_by_side(a.words, b.words, agreement._folded) for a, b in one.phrases]
+        rows = [side_by_side(a.words, b.words, agreement.folded) for a, b in one.phrases]
         slots = [slot for row in rows for slot in row]
-        words = agreement._folded(
-            re.sub(r"[^a-z' ]", " ", spoken(one.text).lower().replace("\u2019", "'")).split()
-        )
+        words = said_in(one.text, agreement)
         sides = best_path(slots, words)
         at = 0
         for row in rows:
@@ -143,12 +94,25 @@ def examples(heard: Sequence[Heard], agreements: "Agreements") -> Examples:
     return found
 
 
+def said_in(text: str, agreement: Agreement) -> list[str]:
+    """The words of a narration as said, in the language model's spelling."""
+    plain = re.sub(r"[^a-z' ]", " ", spoken(text).lower().replace("\u2019", "'"))
+    return list(agreement.folded(plain.split()))
+
+
 class Agreements:
     """The agreement of each machine kind, made once."""
 
     def __init__(self) -> None:
         self._made: dict[str, Agreement] = {}
         self._general = GeneralEnglish()
+        self.weights = LEARNED
+
+    def use(self, weights: Weights) -> None:
+        """Weigh with ``weights`` from now on."""
+        self.weights = weights
+        for agreement in self._made.values():
+            agreement.weights = weights
 
     def of(self, kind: str) -> Agreement:
         """That of a machine kind."""
@@ -157,7 +121,7 @@ class Agreements:
             from saycheck.vocabulary.load import load
 
             words = trade_language(load(kind)).words
-            self._made[kind] = Agreement(words, self._general, words.folded)
+            self._made[kind] = Agreement(words, self._general, words.folded, self.weights)
         return self._made[kind]
 
 
@@ -168,3 +132,108 @@ def fitted(rows: Sequence[tuple[tuple[float, ...], bool]], strength: float = 1.0
     model = LogisticRegression(C=strength, fit_intercept=False, max_iter=1000)
     model.fit(np.array([f for f, _ in rows]), np.array([right for _, right in rows]))
     return [float(weight) for weight in model.coef_[0]]
+
+
+def sureness(heard: Sequence[Heard], agreements: Agreements) -> Examples:
+    """Which of the words taken with the weights as they are were right: what their confidence is made of."""
+    from rapidfuzz.distance import Levenshtein
+
+    found = Examples([], [], [])
+    for one in heard:
+        agreement = agreements.of(one.kind)
+        taken = [part for a, b in one.phrases for part in agreement.reasons(a, b)]
+        said = [word for part in taken for word in part.said]
+        wrong = {
+            op.src_pos for op in Levenshtein.editops(said, said_in(one.text, agreement)) if op.tag != "insert"
+        }
+        at = 0
+        for part in taken:
+            rows = found.agreed if part.agree else found.chosen
+            for _ in part.said:
+                rows.append((part.reason, at not in wrong))
+                at += 1
+    return found
+
+
+def figures(heard: Sequence[Heard], agreements: Agreements) -> dict[str, list[float]]:
+    """Word error rate and share of statements word-perfect: first ear, second, either, fused, best path."""
+    counts = {name: [0.0, 0.0, 0.0, 0.0] for name in ("general", "trade", "either", "fused", "best path")}
+    for one in heard:
+        agreement = agreements.of(one.kind)
+        rows = [side_by_side(a.words, b.words, agreement.folded) for a, b in one.phrases]
+        slots = [slot for row in rows for slot in row]
+        sides = best_path(slots, said_in(one.text, agreement))
+        texts = {
+            "general": [w.text for a, _ in one.phrases for w in a.words],
+            "trade": [w.text for _, b in one.phrases for w in b.words],
+            "fused": [w.text for a, b in one.phrases for w in agreement.one_reading(a, b)[0]],
+            "best path": [
+                w.text
+                for slot, side in zip(slots, sides, strict=True)
+                for w in (slot.second if side == 1 else slot.first)
+            ],
+        }
+        scores = {name: score(one.text, " ".join(words), one.quotes) for name, words in texts.items()}
+        for name, got in scores.items():
+            for n, value in enumerate((got.errors, got.words, sum(got.perfect), len(got.perfect))):
+                counts[name][n] += value
+        either = sum(a or b for a, b in zip(scores["general"].perfect, scores["trade"].perfect, strict=True))
+        counts["either"][2] += either
+        counts["either"][3] += len(one.quotes)
+    return {name: [c[0] / max(c[1], 1), c[2] / max(c[3], 1)] for name, c in counts.items()}
+
+
+def show(heard: Sequence[Heard], agreements: Agreements) -> None:
+    """Print the figures for each level."""
+    print(f"{'level':8}{'':12}{'word error':>11}{'perfect':>9}")
+    for level in sorted({one.level for one in heard}):
+        for name, (wer, perfect) in figures([o for o in heard if o.level == level], agreements).items():
+            print(f"{level:8}{name:12}{wer:11.3f}{perfect:9.3f}")
+
+
+def write_weights(**weights: Sequence[float]) -> None:
+    """Write the module of weights."""
+    lines = ['"""Weights of ``agreement``, made by ``bench/train_agreement.py``; not written by hand."""', ""]
+    for name, values in weights.items():
+        lines += [f"{name} = (", *(f"    {value:.4f}," for value in values), ")"]
+    WEIGHTS.write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+
+def fit(heard: Sequence[Heard]) -> None:
+    """Fit on every second narration, look at the others, write the weights."""
+    names = sorted({one.name for one in heard})
+    learned = [one for one in heard if names.index(one.name) % 2 == 0]
+    others = [one for one in heard if names.index(one.name) % 2 == 1]
+    agreements = Agreements()
+    rows = examples(learned, agreements).second
+    agreements.use(replace(LEARNED, second=tuple(fitted(rows))))
+    sure = sureness(learned, agreements)
+    weights = replace(
+        agreements.weights, agreed=tuple(fitted(sure.agreed)), chosen=tuple(fitted(sure.chosen))
+    )
+    agreements.use(weights)
+    print(
+        f"learned from {len(rows)} disagreements of {len(learned)} narrations; figures of {len(others)} others"
+    )
+    for name, weight in zip(FEATURES, weights.second, strict=True):
+        print(f"  {name:20}{weight:8.3f}")
+    show(others, agreements)
+    write_weights(SECOND_IS_RIGHT=weights.second, AGREED=weights.agreed, CHOSEN=weights.chosen)
+
+
+def main() -> int:
+    """Run the command described at the top of this file."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    parser.add_argument("what", choices=("fit", "figures"))
+    parser.add_argument("folder", type=Path, nargs="+", help="where hearings.py kept what was heard")
+    asked = parser.parse_args()
+    heard = [one for folder in asked.folder for one in read(folder)]
+    if asked.what == "fit":
+        fit(heard)
+    else:
+        show(heard, Agreements())
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -228,7 +228,14 @@ def test_bad_usage_is_told_and_status_2(words: list[str], sentence: str) -> None
     assert sentence in told.splitlines()
 
 
-STAGES = ["hear_file", "_read", "walk_of", "understand", "checklist", "questions"]
+STAGES = [
+    "run.hear_file",
+    "run._read",
+    "run.walk_of",
+    "understanding.pipeline.understand",
+    "run.checklist",
+    "run.questions",
+]
 
 
 @pytest.mark.parametrize("failure", [KeyboardInterrupt, MemoryError])
@@ -245,7 +252,7 @@ def test_a_stage_that_fails_leaves_nothing(
     def fail(*_: object, **__: object) -> None:
         raise failure
 
-    monkeypatch.setattr(run, stage, fail)
+    monkeypatch.setattr(f"saycheck.{stage}", fail)
     result = runner.invoke(app, ["hear", str(narration), "-m", "wheel-loader"])
     if failure is KeyboardInterrupt:
         assert (130, "stopped; nothing was written\n") == (result.exit_code, result.stderr)

@@ -29,6 +29,11 @@ def recording(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+def heed_ctrl_c() -> None:
+    """What a shell starts in the background does not heed Ctrl-C, nor does what that starts."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def begin(recording: Path, folder: Path) -> subprocess.Popen[str]:
     """Start hearing in a session of its own; returns once the ear has been started."""
     command = [
@@ -43,7 +48,13 @@ def begin(recording: Path, folder: Path) -> subprocess.Popen[str]:
         "plain",
     ]
     started = subprocess.Popen(
-        command, cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, start_new_session=True
+        command,
+        cwd=folder,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        start_new_session=True,
+        preexec_fn=heed_ctrl_c,
     )
     until(lambda: len(session(started.pid)) > 1 or started.poll() is not None)
     assert started.poll() is None, started.communicate()

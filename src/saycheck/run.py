@@ -18,11 +18,11 @@ from saycheck.coverage.questions import questions
 from saycheck.errors import SoundError
 from saycheck.hearing.choose import chosen
 from saycheck.hearing.hear import hear
+from saycheck.hearing.joining import fuse_for
 from saycheck.models.hearing import Passage
 from saycheck.models.walk import SCHEMA, Machine, MadeBy, Question, Source, Transcript, Walk, Word
 from saycheck.source import is_text, read_text
 from saycheck.unclear import held_back, with_unclear
-from saycheck.understanding.pipeline import understand
 from saycheck.vocabulary.chosen import about
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
@@ -97,6 +97,9 @@ def _read(given: Path, name: str, asked: Asked) -> Heard:
 
 
 def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
+    # spaCy takes 70 MB, which are kept free while the ears are at work.
+    from saycheck.understanding.pipeline import understand
+
     transcript = heard.transcript
     text, words = held_back(transcript)
     understood = understand(text, vocabulary.kind, words)
@@ -132,6 +135,7 @@ def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound:
     info = probe(given)
     digest = sha256(given)
     ears = chosen(asked.ears, vocabulary.kind, asked.model)
+    fuse = fuse_for(vocabulary)
     recording = blocks(given)
     meter = Meter()
     found: list[Passage] = []
@@ -145,7 +149,7 @@ def _listen(given: Path, name: str, asked: Asked, vocabulary: Vocabulary, sound:
 
     with KeptSound(sound) if sound else nullcontext() as kept:
         passing = kept.passing(recording) if kept else recording
-        transcript = hear(phrases(passing, meter.add), ears, measured, progress)
+        transcript = hear(phrases(passing, meter.add), ears, fuse, measured, progress)
     if recording.truncated:
         asked.note(f"'{name}' stops before its own end; what there is was heard")
     if not transcript.words:

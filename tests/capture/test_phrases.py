@@ -63,10 +63,13 @@ def test_clean_speech(voice: str, spoken: Spoken) -> None:
 @pytest.mark.parametrize("voice", ["slt-hts", "rms", "espeak-us"])
 @pytest.mark.parametrize(
     ("noise", "snr_db", "most"),
-    [("engine", 15, 0.002), ("engine", 10, 0.005), ("engine", 5, 0.02), ("pink", 10, 0.005)],
+    [("engine", 15, 0.002), ("engine", 10, 0.005), ("engine", 5, 0.04), ("pink", 10, 0.005)],
 )
 def test_speech_in_noise(voice: str, noise: str, snr_db: float, most: float, spoken: Spoken) -> None:
-    """Beside a running engine the words are still found, and the waiting before and after them is not."""
+    """Beside a running engine the words are still found, and the waiting before and after them is not.
+
+    What may be missed is what was measured of the network when it was chosen (table in ``voice.py``).
+    """
     room = np.random.default_rng(8).normal(0, 0.0005, 6 * SAMPLE_RATE).astype(np.float32)
     clean = np.concatenate([room, spoken(TEXT, voice), room])
     found = list(phrases([with_noise(clean, snr_db, noise, seed=2)]))

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from noises import engine_noise, pink_noise
 from saycheck.capture.voice import WINDOW, runs, windows
-from speak import engine_noise, pink_noise
 
 Sound = NDArray[np.float32]
 

@@ -7,6 +7,7 @@ import pytest
 
 from saycheck.hearing.ear import Phrase
 from saycheck.hearing.hear import hear
+from saycheck.hearing.joining import Fuse, Other, only
 from saycheck.hearing.side_by_side import EarProcess
 from saycheck.models.hearing import HeardWord, Hearing, Passage
 from saycheck.models.walk import Transcript
@@ -38,11 +39,11 @@ class Toy(EarProcess):
         return Hearing(ear=self.name, words=words)
 
 
-def heard(ears: Sequence[Toy], passages: Sequence[Passage] = ()) -> Transcript:
+def heard(ears: Sequence[Toy], passages: Sequence[Passage] = (), fuse: Fuse = only) -> Transcript:
     """What is made of ten-second phrases that begin ten seconds apart."""
     count = len(ears[0].lines)
     phrases = [Phrase(np.zeros(16_000 * 10, np.float32), 10.0 * place) for place in range(count)]
-    return hear(phrases, ears, lambda: passages, lambda _: None)
+    return hear(phrases, ears, fuse, lambda: passages, lambda _: None)
 
 
 def test_one_ear_makes_one_text() -> None:
@@ -109,5 +110,36 @@ def test_progress_is_told_phrase_by_phrase() -> None:
     """Whoever waits hears up to which second the recording is done."""
     told: list[float] = []
     phrases = [Phrase(np.zeros(16_000, np.float32), start) for start in (0.0, 4.0)]
-    hear(phrases, [Toy("ear", "one", "two")], list, told.append)
+    hear(phrases, [Toy("ear", "one", "two")], only, list, told.append)
     assert [1.0, 5.0] == told
+
+
+def test_what_was_not_taken_stays_beside_the_text() -> None:
+    """Another ear's words stand at the characters of the words that were taken, in whatever phrase."""
+
+    def fuse(hearings: Sequence[Hearing]) -> tuple[list[HeardWord], list[Other]]:
+        words = hearings[0].words
+        theirs = " ".join(word.text for word in hearings[1].words)
+        return words, [Other(0, len(words), theirs, hearings[1].ear, 0.5)]
+
+    transcript = heard(
+        [Toy("one", "a bucket", "", "is good"), Toy("other", "the bucket", "um", "was")], (), fuse
+    )
+    assert "a bucket is good" == transcript.text
+    assert [("a bucket", "the bucket"), ("", "um"), ("is good", "was")] == [
+        (transcript.text[one.char_start : one.char_end], one.text) for one in transcript.readings
+    ]
+
+
+def test_dropped_words_take_their_other_readings_with_them() -> None:
+    """Where the words of a phrase are dropped as noise, no other reading of them is left over."""
+
+    def fuse(hearings: Sequence[Hearing]) -> tuple[list[HeardWord], list[Other]]:
+        return hearings[0].words, [Other(0, 1, "you", "other", 0.5)]
+
+    noise = [Passage(start_s=0, end_s=10, kind="noise"), Passage(start_s=10, end_s=20, kind="speech")]
+    transcript = heard([Toy("one", "yes", "seat")], noise, fuse)
+    assert "seat" == transcript.text
+    assert [("seat", "you")] == [
+        (transcript.text[one.char_start : one.char_end], one.text) for one in transcript.readings
+    ]

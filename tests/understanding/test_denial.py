@@ -82,6 +82,7 @@ def test_not_denied(denials: Denials, text: str, condition: str) -> None:
         ("No cracks, but the pin's got slop.", {"cracks": True, "slop": False}),
         ("No cracks though it's bent.", {"cracks": True, "bent": False}),
         ("No cracks but the pin is loose.", {"cracks": True, "loose": False}),  # no comma needed
+        ("Not pretty but loose.", {"loose": False}),
         ("The rod isn't scored, just dirty.", {"scored": True, "dirty": False}),
         ("Not leaking, only damp.", {"leaking": True, "damp": False}),
         ("No leaks except a weep at the gland.", {"leaks": True, "weep": False}),

@@ -53,6 +53,9 @@ def only(quantities: Quantities, cut: Cut) -> Only:
         ("4 8 psi", 48, "psi"),  # digits one by one, in figures
         ("plus or minus two mil", 2, "mm"),  # a tolerance has no sign
         ("fifty odd psi", 50, "psi"),
+        ("fifty-ish psi", 50, "psi"),
+        ("half a dozen bolts", 6, None),
+        ("twelve six volts", 12.6, "V"),  # as a battery's voltage is read
         ("three and a bit mil", 3, "mm"),
         ("5/8 in", 0.625, "in"),
         ("forty thou", 40, "thou"),
@@ -81,7 +84,7 @@ def only(quantities: Quantities, cut: Cut) -> Only:
         ("four thirty seconds of an inch", 4 / 32, "in"),
     ],
 )
-def test_value_and_unit(only: Only, text: str, value: float, unit: str) -> None:
+def test_value_and_unit(only: Only, text: str, value: float, unit: str | None) -> None:
     """A number and its unit, in the manners in which people say them."""
     quantity = only(text)
     assert pytest.approx(value) == quantity.value

@@ -15,7 +15,7 @@ from saycheck.capture.voice import SURE, WINDOW, WINDOWS_A_SECOND, runs
 from saycheck.hearing.ear import SAMPLE_RATE
 from saycheck.models.hearing import Passage
 
-UNTRUSTED_SNR_DB = 3.0
+UNTRUSTED_SNR_DB = 4.0
 """TODO"""
 
 CLIPPED_SHARE = 0.15
@@ -42,21 +42,24 @@ MOSTLY = 0.5
 _AIR = round(0.3 * WINDOWS_A_SECOND)
 _PAUSE = round(1.0 * WINDOWS_A_SECOND)
 _SILENT = 1e-3  # 30 dB below the speech
-_LOUD_SPEECH = 1e-2  # mean square; stands in where a recording holds none
+_USUAL_SPEECH = 1e-3  # mean square above 300 Hz; stands in where a recording holds none
+_RUMBLING = 10.0  # times the speech: noise with so much rumble is wind
 
 
 def passages(measures: Measures) -> list[Passage]:
     """Return the passages of a recording, one after the other from its start to its end."""
+    if not len(measures.chance):
+        return []
     cells = levels(measures)
     spoken = measures.power[measures.chance >= SURE]
-    silence = _SILENT * (float(np.quantile(spoken, 0.9)) if len(spoken) else _LOUD_SPEECH)
+    speech = float(spoken.mean()) if len(spoken) else _USUAL_SPEECH
     found: list[Passage] = []
     done = 0
     for first, after in _speech(measures.chance):
-        found += _without_speech(measures, silence, done, first)
+        found += _without_speech(measures, speech, done, first)
         found += _with_speech(measures, cells, first, after)
         done = after
-    return found + _without_speech(measures, silence, done, len(measures.chance))
+    return found + _without_speech(measures, speech, done, len(measures.chance))
 
 
 def verdict(passages: Sequence[Passage]) -> str | None:
@@ -64,13 +67,21 @@ def verdict(passages: Sequence[Passage]) -> str | None:
     speech = [one for one in passages if one.kind == "speech"]
     total = sum(_length(one) for one in speech)
     if not total:
-        return "no speech was found in the recording; hold the microphone closer, and check that it was on"
+        return _nothing(passages)
     lost = {trouble: sum(_length(one) for one in speech if one.trouble == trouble) for trouble in _HELP}
     share = sum(lost.values()) / total
     if share < MOSTLY:
         return None
     worst = max(lost, key=lambda trouble: lost[trouble])
     return f"{share:.0%} of the speech cannot be made out ({worst}); record again {_HELP[worst]}"
+
+
+def _nothing(passages: Sequence[Passage]) -> str:
+    """The sentence for a recording in which nobody was found to speak."""
+    trouble = next((one.trouble for one in passages if one.trouble), None)
+    if trouble is None:
+        return "no speech was found in the recording; hold the microphone closer, and check that it was on"
+    return f"no speech can be made out in the recording ({trouble}); record again {_HELP[trouble]}"
 
 
 def _speech(chance: Row) -> Iterator[tuple[int, int]]:
@@ -101,20 +112,28 @@ def _with_speech(measures: Measures, cells: Levels, first: int, after: int) -> l
     return found
 
 
-def _without_speech(measures: Measures, silence: float, first: int, after: int) -> list[Passage]:
+def _without_speech(measures: Measures, speech: float, first: int, after: int) -> list[Passage]:
+    """The passage between two stretches of speech; in trouble where noise would have buried speech."""
     if first >= after:
         return []
-    quiet = float(np.median(measures.power[first:after])) < silence
-    return [_passage(measures, first, after, "silence" if quiet else "noise")]
+    power, rumble = (float(np.median(row[first:after])) for row in (measures.power, measures.rumble))
+    if power < _SILENT * speech:
+        return [_passage(measures, first, after, "silence")]
+    buried = power * 10 ** (UNTRUSTED_SNR_DB / 10) > speech
+    trouble = (WINDY if rumble > _RUMBLING * power else NOISY) if buried else None
+    return [_passage(measures, first, after, "noise", trouble=trouble)]
 
 
 def _trouble(cells: Levels, cell: int) -> str | None:
     """Why the speech in a cell cannot be trusted, or None."""
     if cells.clipped[cell] >= CLIPPED_SHARE:
         return CLIPPED
-    if cells.rumble[cell] >= cells.speech[cell] * 10 ** (WIND_OVER_SPEECH_DB / 10):
+    rumble = cells.rumble[cell] / max(cells.speech[cell], 1e-10)
+    if rumble >= 10 ** (WIND_OVER_SPEECH_DB / 10):
         return WINDY
-    return NOISY if cells.snr_db(cell, cell + 1) < UNTRUSTED_SNR_DB else None
+    if cells.snr_db(cell, cell + 1) < UNTRUSTED_SNR_DB:
+        return WINDY if rumble > _RUMBLING else NOISY
+    return None
 
 
 def _bridged(troubles: list[str | None]) -> list[str | None]:

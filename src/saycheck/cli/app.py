@@ -5,15 +5,26 @@ stopped with Ctrl-C. What was asked for goes to standard output; notes, progress
 error.
 """
 
-import signal
-from types import FrameType
-from typing import Annotated, Any, NoReturn
+from typing import Annotated, Any
 
 import typer
 from typer.core import TyperGroup
 
 from saycheck import __version__
-from saycheck.cli import decide, demo, doctor, hear, history, listen, review, sums, vocab, walks, writeup
+from saycheck.cli import (
+    decide,
+    demo,
+    doctor,
+    hear,
+    history,
+    listen,
+    review,
+    stopping,
+    sums,
+    vocab,
+    walks,
+    writeup,
+)
 from saycheck.errors import SaycheckError
 
 
@@ -72,14 +83,7 @@ app.command("demo")(demo.demo)
 app.command("doctor")(doctor.doctor)
 
 
-def _told_to_stop(_number: int, _frame: FrameType | None) -> NoReturn:
-    """Take a polite request to end like Ctrl-C, so that nothing half-written stays behind."""
-    raise KeyboardInterrupt
-
-
 def main() -> None:
     """The console script."""
-    signal.signal(signal.SIGTERM, _told_to_stop)
-    if hasattr(signal, "SIGHUP"):  # the terminal was closed
-        signal.signal(signal.SIGHUP, _told_to_stop)
+    stopping.listen()
     app(prog_name="saycheck")

@@ -48,7 +48,13 @@ def _packages() -> str:
 
     from saycheck.errors import SaycheckError
 
-    needed = [Requirement(line) for line in requires("saycheck") or []]
+    try:
+        lines = requires("saycheck") or []
+    except PackageNotFoundError:
+        raise SparedError(
+            "saycheck runs from its source, not installed: what it needs is not listed"
+        ) from None
+    needed = [Requirement(line) for line in lines]
     needed = [one for one in needed if one.marker is None or one.marker.evaluate({"extra": ""})]
     unfit = []
     for one in needed:

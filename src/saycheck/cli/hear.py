@@ -11,6 +11,9 @@ import typer
 
 from saycheck.cli.shop import Shop
 
+MOST_HOURS = 1_000_000
+"""No hour meter goes further."""
+
 
 class Ears(StrEnum):
     """What ``--ear`` takes."""
@@ -53,7 +56,8 @@ def hear(
     machine: Machine,
     unit: Unit = None,
     hours: Annotated[
-        float | None, typer.Option(min=0, metavar="N", help="Hour-meter reading, where it was not spoken.")
+        float | None,
+        typer.Option(min=0, max=MOST_HOURS, metavar="N", help="Hour-meter reading, where it was not spoken."),
     ] = None,
     walked: Annotated[
         str | None,

@@ -7,6 +7,7 @@ from typing import Self
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeRemainingColumn
 
+from saycheck.cli import stopping
 from saycheck.models.walk import Walk
 from saycheck.reporting import terminal
 from saycheck.reporting.wording import clock, plain
@@ -60,6 +61,7 @@ class Follower:
 
     def progress(self, heard_s: float, whole_s: float | None) -> None:
         """Move on: seconds heard of all, None where the recording does not tell."""
+        stopping.look()
         if self._task is None:
             self._task = self._bar.add_task("hearing", total=whole_s, heard="")
         of = f" of {clock(whole_s)}" if whole_s else ""

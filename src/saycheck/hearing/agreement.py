@@ -14,8 +14,7 @@ from typing import Protocol, Self
 
 from saycheck.hearing.agreement_weights import AGREED, CHOSEN, SECOND_IS_RIGHT
 from saycheck.hearing.joining import Other
-from saycheck.hearing.lattice import Folded, Slot, side_by_side, sounds_unlike
-from saycheck.hearing.spoken import spoken
+from saycheck.hearing.lattice import Folded, Slot, runs_unlike, side_by_side
 from saycheck.models.hearing import HeardWord, Hearing
 from saycheck.vocabulary.compiled import Vocabulary
 
@@ -37,6 +36,18 @@ class Probabilities(Protocol):
 
 
 @dataclass(frozen=True)
+class Weights:
+    """Logistic weights: is the ``second`` ear right, is an ``agreed`` word right, is a ``chosen`` one."""
+
+    second: tuple[float, ...]
+    agreed: tuple[float, ...]
+    chosen: tuple[float, ...]
+
+
+LEARNED = Weights(SECOND_IS_RIGHT, AGREED, CHOSEN)
+
+
+@dataclass(frozen=True)
 class Around:
     """What stands around a slot: the two said words before it, the word after, and how the phrase fares."""
 
@@ -47,12 +58,29 @@ class Around:
     second_sure: float
 
 
+@dataclass(frozen=True)
+class Settled:
+    """One slot settled: the words ``taken`` and ``left``, whether the ``second`` ear's were taken.
+
+    ``reason`` is what the confidence of the words taken is worked out from.
+    """
+
+    taken: list[HeardWord]
+    left: tuple[HeardWord, ...]
+    said: tuple[str, ...]
+    second: bool
+    agree: bool
+    reason: tuple[float, ...]
+
+
 class Agreement:
     """Makes one reading of what a general ear and the trade ear heard in a phrase."""
 
-    def __init__(self, trade: Probabilities, general: Probabilities, folded: Folded) -> None:
+    def __init__(
+        self, trade: Probabilities, general: Probabilities, folded: Folded, weights: Weights = LEARNED
+    ) -> None:
         """``folded`` brings said words to the spelling of ``trade``."""
-        self._trade, self._general, self._folded = trade, general, folded
+        self._trade, self._general, self.folded, self.weights = trade, general, folded, weights
 
     @classmethod
     def for_machine(cls, vocabulary: Vocabulary, folders: Sequence[Path] = ()) -> Self:
@@ -72,53 +100,56 @@ class Agreement:
         """
         words: list[HeardWord] = []
         others: list[Other] = []
-        said: tuple[str, ...] = ("<s>", "<s>")
-        slots = side_by_side(general.words, trade.words, self._folded)
-        for place, slot in enumerate(slots):
-            around = surroundings(slots, place, said)
-            chosen, left, ear = self._settled(slot, around, general.ear, trade.ear)
-            if left is not None:
-                sure = _mean([w.confidence for w in left])
-                text = " ".join(w.text for w in left)
-                others.append(Other(len(words), len(words) + len(chosen), text, ear, sure))
-            words += chosen
-            taken = [part for word in chosen for part in self._folded(spoken(word.text))]
-            said = (*said, *taken)[-2:]
+        for part in self.reasons(general, trade):
+            if not part.agree:
+                ear = general.ear if part.second else trade.ear
+                sure = _mean([w.confidence for w in part.left])
+                text = " ".join(w.text for w in part.left)
+                others.append(Other(len(words), len(words) + len(part.taken), text, ear, sure))
+            weights = self.weights.agreed if part.agree else self.weights.chosen
+            words += [_with(word, _squashed(weights, part.reason)) for word in part.taken]
         return words, others
 
-    def _settled(
-        self, slot: Slot, around: Around, general: str, trade: str
-    ) -> tuple[list[HeardWord], tuple[HeardWord, ...] | None, str]:
-        """The words taken, the words left (None where the ears agree) and whose those are."""
-        if slot.agree:
-            return self._agreed(slot, around), None, ""
-        p = _squashed(SECOND_IS_RIGHT, self.features(slot, around))
-        if p > 0.5:
-            sure = [_squashed(CHOSEN, (_logit(p), _logit(w.confidence), 1.0)) for w in slot.second]
-            taken = _rewritten(slot.second, slot.first)
-            return [_with(w, c) for w, c in zip(taken, sure, strict=True)], slot.first, general
-        sure = [_squashed(CHOSEN, (_logit(1 - p), _logit(w.confidence), 0.0)) for w in slot.first]
-        return [_with(w, c) for w, c in zip(slot.first, sure, strict=True)], slot.second, trade
+    def reasons(self, general: Hearing, trade: Hearing) -> list[Settled]:
+        """What is taken in each slot, and why; confidences still those of the ears."""
+        settled: list[Settled] = []
+        before: tuple[str, ...] = ("<s>", "<s>")
+        slots = side_by_side(general.words, trade.words, self.folded)
+        for place, slot in enumerate(slots):
+            part = self._settled(slot, surroundings(slots, place, before))
+            settled.append(part)
+            before = (*before, *part.said)[-2:]
+        return settled
 
-    def _agreed(self, slot: Slot, around: Around) -> list[HeardWord]:
-        """Words both heard; where they sound alike and are written otherwise, as the trade writes them."""
-        mine, theirs = (_mean([w.confidence for w in words]) for words in (slot.first, slot.second))
-        sure = _squashed(AGREED, (_logit(mine), _logit(theirs), _logit(around.agreement)))
-        taken: Sequence[HeardWord] = slot.first
-        if len(slot.said_first) == len(slot.said_second) and self._fits(
-            slot.said_second, around
-        ) > self._fits(slot.said_first, around):
-            taken = _rewritten(slot.second, slot.first)
-        return [_with(word, sure) for word in taken]
+    def _settled(self, slot: Slot, around: Around) -> Settled:
+        first, second = (_mean([w.confidence for w in words]) for words in (slot.first, slot.second))
+        reason: tuple[float, ...]
+        if slot.agree:
+            reason = (_logit(first), _logit(second), _logit(around.agreement), 1.0)
+            # Words that sound alike are written as the trade writes them.
+            if len(slot.said_first) == len(slot.said_second) and self._fits(
+                slot.said_second, around
+            ) > self._fits(slot.said_first, around):
+                return Settled(
+                    _rewritten(slot.second, slot.first), slot.first, slot.said_second, True, True, reason
+                )
+            return Settled(list(slot.first), slot.second, slot.said_first, False, True, reason)
+        p = _squashed(self.weights.second, self.features(slot, around))
+        if p > 0.5:
+            reason = (_logit(p), _logit(second), _logit(around.agreement), 1.0, 1.0)
+            return Settled(
+                _rewritten(slot.second, slot.first), slot.first, slot.said_second, True, False, reason
+            )
+        reason = (_logit(1 - p), _logit(first), _logit(around.agreement), 0.0, 1.0)
+        return Settled(list(slot.first), slot.second, slot.said_first, False, False, reason)
 
     def _fits(self, said: Sequence[str], around: Around) -> float:
         return _log_fit(self._trade, said, around)
 
     def features(self, slot: Slot, around: Around) -> tuple[float, ...]:
-        """What is known of a disagreement, for the weights ``SECOND_IS_RIGHT``; see ``FEATURES``."""
+        """What is known of a disagreement, for ``Weights.second``; see ``FEATURES``."""
         mine, theirs = ([w.confidence for w in words] for words in (slot.first, slot.second))
         numbers = [sum(w in _NUMBERS for w in said) for said in (slot.said_first, slot.said_second)]
-        first, second = " ".join(slot.said_first), " ".join(slot.said_second)
         return (
             _logit(_mean(mine)) if mine else 0.0,
             _logit(min(mine)) if mine else 0.0,
@@ -135,7 +166,7 @@ class Agreement:
             _logit(around.agreement),
             _logit(around.first_sure),
             _logit(around.second_sure),
-            sounds_unlike(first, second) if mine and theirs else 0.0,
+            runs_unlike(slot.said_first, slot.said_second) if mine and theirs else 0.0,
             float(numbers[1] > 0) - float(numbers[0] > 0),
             1.0,
         )
@@ -210,6 +241,6 @@ def _clipped(value: float) -> float:
 
 
 def _squashed(weights: Sequence[float], features: Sequence[float]) -> float:
-    """The logistic function of the weighted sum; a weight more than there are features stands alone."""
-    total = sum(w * f for w, f in zip(weights, features, strict=False)) + sum(weights[len(features) :])
+    """The logistic function of the weighted sum."""
+    total = sum(w * f for w, f in zip(weights, features, strict=True))
     return 1 / (1 + math.exp(-max(min(total, 30.0), -30.0)))

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
 
 from saycheck.hearing.ear import Phrase
-from saycheck.hearing.joining import Other, joined
+from saycheck.hearing.joining import Fuse, Other
 from saycheck.hearing.side_by_side import EarProcess, heard_by_all
 from saycheck.models.hearing import HeardWord, Hearing, Passage
 from saycheck.models.walk import Span, Transcript, Word
@@ -14,19 +14,21 @@ from saycheck.models.walk import Span, Transcript, Word
 def hear(
     phrases: Iterable[Phrase],
     ears: Sequence[EarProcess],
+    fuse: Fuse,
     passages: Callable[[], Sequence[Passage]],
     progress: Callable[[float], None],
 ) -> Transcript:
     """Hear all phrases with all ears.
 
-    ``passages`` is called when all phrases are heard and tells what was measured along the recording.
-    ``progress`` is told up to which second the recording is heard. The spans of the transcript are the
-    passages that cannot be trusted; everything else is left to understanding.
+    ``fuse`` makes one row of words of what the ears heard in a phrase. ``passages`` is called when all
+    phrases are heard and tells what was measured along the recording. ``progress`` is told up to which
+    second the recording is heard. The spans of the transcript are the passages that cannot be trusted;
+    everything else is left to understanding.
 
     Raises:
         SaycheckError: reading the sound failed, or an ear did.
     """
-    page = Page()
+    page = Page(fuse)
     with ExitStack() as running:
         for ear in ears:
             running.enter_context(ear)
@@ -39,25 +41,28 @@ def hear(
 class Page:
     """The words of a transcript as they come in, phrase by phrase."""
 
-    def __init__(self) -> None:
+    def __init__(self, fuse: Fuse) -> None:
+        self._fuse = fuse
         self._words: list[HeardWord] = []
         self._others: list[Other] = []
 
-    def add(self, hearings: Sequence[Hearing]) -> None:
-        """Add what the ears heard in the next phrase."""
-        words, others = joined(hearings)
+    def add(self, hearings: Sequence[Hearing]) -> list[HeardWord]:
+        """Add what the ears heard in the next phrase; return it as one row of words."""
+        words, others = self._fuse(hearings)
         before = len(self._words)
         self._words += words
         self._others += [other.moved(before) for other in others]
+        return words
 
     def transcript(self, passages: Sequence[Passage]) -> Transcript:
         """All words but those on silence, with the unclear passages as spans."""
         words: list[Word] = []
         places: list[int] = []
+        stray = [_stray(heard, passages) for heard in self._words]
         at = 0
-        for heard in self._words:
+        for place, heard in enumerate(self._words):
             places.append(at)
-            if _stray(heard, passages):
+            if stray[place]:
                 continue
             end = at + len(heard.text)
             words.append(
@@ -73,7 +78,11 @@ class Page:
             at = end + 1
         text = " ".join(word.text for word in words)
         places.append(at)
-        readings = [other.reading(places, len(text)) for other in self._others]
+        readings = [
+            other.reading(places, len(text))
+            for other in self._others
+            if other.first == other.after or not all(stray[other.first : other.after])
+        ]
         return Transcript(text=text, words=words, spans=unclear(words, passages), readings=readings)
 
 

@@ -1,11 +1,15 @@
 """What the ears heard in one phrase made one row of words, with what they disagree on beside it."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from difflib import SequenceMatcher
+from functools import cache
+from typing import TYPE_CHECKING
 
-from saycheck.hearing.spoken import plain
 from saycheck.models.hearing import HeardWord, Hearing, OtherReading
+from saycheck.vocabulary.compiled import Vocabulary
+
+if TYPE_CHECKING:
+    from saycheck.hearing.agreement import Agreement
 
 
 @dataclass(frozen=True)
@@ -31,16 +35,25 @@ class Other:
         )
 
 
-def joined(hearings: Sequence[Hearing]) -> tuple[list[HeardWord], list[Other]]:
-    """The words of the first ear, and where another one differs, its words as another reading."""
-    first, *rest = hearings
-    others: list[Other] = []
-    for hearing in rest:
-        mine, theirs = [plain(w.text) for w in first.words], [plain(w.text) for w in hearing.words]
-        for kind, a, b, c, d in SequenceMatcher(None, mine, theirs, autojunk=False).get_opcodes():
-            if kind != "equal":
-                heard = hearing.words[c:d]
-                confidence = sum(word.confidence for word in heard) / len(heard) if heard else 0.0
-                text = " ".join(word.text for word in heard)
-                others.append(Other(a, b, text, hearing.ear, confidence))
-    return first.words, others
+Fuse = Callable[[Sequence[Hearing]], tuple[list[HeardWord], list[Other]]]
+"""Makes one row of words of what the ears heard in a phrase, with what was not taken beside it."""
+
+
+def fuse_for(vocabulary: Vocabulary) -> Fuse:
+    """How hearings of a phrase are made one on a machine kind: one ear is believed, two are weighed."""
+
+    @cache
+    def agreement() -> "Agreement":
+        from saycheck.hearing.agreement import Agreement
+
+        return Agreement.for_machine(vocabulary)
+
+    def fuse(hearings: Sequence[Hearing]) -> tuple[list[HeardWord], list[Other]]:
+        return only(hearings) if len(hearings) < 2 else agreement().one_reading(hearings[0], hearings[1])
+
+    return fuse
+
+
+def only(hearings: Sequence[Hearing]) -> tuple[list[HeardWord], list[Other]]:
+    """The words of the one ear there is."""
+    return hearings[0].words, []

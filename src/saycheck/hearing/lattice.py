@@ -175,6 +175,12 @@ def _unlikeness(ones: Sequence[Said], twos: Sequence[Said]) -> NDArray[np.float6
     return unlike
 
 
+def runs_unlike(one: Sequence[str], two: Sequence[str]) -> float:
+    """As ``sounds_unlike``, of runs of words."""
+    sounds = [[phone for word in words for phone in phones(word)] for words in (one, two)]
+    return _UNLIKE * float(Levenshtein.normalized_distance(*sounds))
+
+
 @lru_cache(maxsize=65_536)
 def sounds_unlike(one: str, two: str) -> float:
     """0 for the same sounds, 1.3 for nothing in common."""

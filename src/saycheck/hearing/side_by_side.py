@@ -12,6 +12,7 @@ import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from multiprocessing.process import BaseProcess
 from types import TracebackType
 from typing import Any, Self
 
@@ -39,18 +40,14 @@ class EarProcess:
     """
 
     def __init__(self, name: str, open_ear: OpenEar) -> None:
-        context = multiprocessing.get_context("spawn")
         self.name = name
-        self._phrases: multiprocessing.Queue[Phrase] = context.Queue()
-        self._answers: multiprocessing.Queue[Hearing | SaycheckError] = context.Queue()
-        self._process = context.Process(
-            target=_listen, args=(open_ear, self._phrases, self._answers, os.getpid()), daemon=True
-        )
+        self._open_ear = open_ear
+        self._process: BaseProcess | None = None
 
     def __enter__(self) -> Self:
         try:
             with _undisturbed():
-                self._process.start()
+                self._start()
         except BaseException:
             self._end()
             raise
@@ -59,7 +56,16 @@ class EarProcess:
     @property
     def pid(self) -> int | None:
         """The number of its process, None before it is started."""
-        return self._process.pid
+        return self._process.pid if self._process else None
+
+    def _start(self) -> None:
+        context = multiprocessing.get_context("spawn")
+        self._phrases: multiprocessing.Queue[Phrase] = context.Queue()
+        self._answers: multiprocessing.Queue[Hearing | SaycheckError] = context.Queue()
+        self._process = context.Process(
+            target=_listen, args=(self._open_ear, self._phrases, self._answers, os.getpid()), daemon=True
+        )
+        self._process.start()
 
     def give(self, phrase: Phrase) -> None:
         """Hand over a phrase; returns at once."""
@@ -71,10 +77,11 @@ class EarProcess:
             try:
                 answer = self._answers.get(timeout=_PATIENCE_S)
             except queue.Empty:
-                if self._process.is_alive():
+                process = self._process
+                if process is not None and process.is_alive():
                     continue
                 raise EarError(
-                    f"the {self.name} ear was ended from outside (status {self._process.exitcode}); "
+                    f"the {self.name} ear was ended from outside (status {process and process.exitcode}); "
                     "free some memory and start again"
                 ) from None
             if isinstance(answer, SaycheckError):
@@ -87,9 +94,10 @@ class EarProcess:
         self._end()
 
     def _end(self) -> None:
-        if self._process.pid is not None:
-            self._process.kill()  # it holds nothing that needs tidying, and may still be starting
-            self._process.join()
+        if self._process is None or self._process.pid is None:
+            return
+        self._process.kill()  # it holds nothing that needs tidying, and may still be starting
+        self._process.join()
         for line in (self._phrases, self._answers):
             line.cancel_join_thread()
             line.close()
@@ -139,6 +147,9 @@ def _undisturbed() -> Iterator[None]:
         return
     came: list[int] = []
     before = {one: signal.signal(one, lambda number, _: came.append(number)) for one in _SIGNALS}
+    from multiprocessing import resource_tracker
+
+    resource_tracker.ensure_running()  # Python's own helper, which lets the signals through when it starts
     mask = signal.pthread_sigmask(signal.SIG_BLOCK, _SIGNALS)
     try:
         yield

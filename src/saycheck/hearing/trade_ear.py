@@ -4,7 +4,6 @@ Its sound model and dictionary are those inside the ``pocketsphinx`` wheel; no d
 the sound first: measured, it triples what is heard right in engine noise and costs nothing without.
 """
 
-import math
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -18,7 +17,7 @@ from saycheck.hearing.sounds import model_folder
 from saycheck.models.hearing import HeardWord, Hearing
 from saycheck.vocabulary.compiled import Vocabulary
 
-SETTINGS: dict[str, Any] = {}
+SETTINGS: dict[str, Any] = {"topn": 2}
 """Settings of the search that differ from pocketsphinx's own; see bench/ for what they were tried on."""
 
 _FRAMES_PER_S = 100
@@ -58,7 +57,6 @@ class TradeEar:
             raise EarError(
                 f"the trade ear cannot load its model '{language.arpa.parent}'; delete that folder, try again"
             ) from error
-        self._log_base = math.log(self._decoder.logmath.exp(1))
 
     @classmethod
     def for_machine(cls, vocabulary: Vocabulary, folders: Sequence[Path] = ()) -> "TradeEar":
@@ -68,8 +66,7 @@ class TradeEar:
     def hear(self, phrase: Phrase) -> Hearing:
         """The words of one phrase with times in seconds of the recording.
 
-        Confidence is the posterior of the word in pocketsphinx's word lattice, calibrated (see
-        ``_calibrated``). Silence gives no words.
+        Confidence is the posterior of the word in pocketsphinx's word lattice. Silence gives no words.
         """
         if len(phrase.samples) < SAMPLE_RATE // 10:
             return Hearing(ear=self.name, words=[])
@@ -89,7 +86,7 @@ class TradeEar:
                 text=_plain(segment.word),
                 start_s=phrase.start_s + segment.start_frame / _FRAMES_PER_S,
                 end_s=phrase.start_s + (segment.end_frame + 1) / _FRAMES_PER_S,
-                confidence=_calibrated(math.exp(min(segment.prob * self._log_base, 0.0))),
+                confidence=min(max(segment.prob, 0.0), 1.0),  # rounding gives 1.0006
             )
             for segment in decoder.seg()
             if _is_word(segment.word)
@@ -109,7 +106,7 @@ class TradeEar:
         """Further readings from the lattice, those that differ in a word."""
         found: list[list[str]] = []
         for tried, reading in enumerate(self._decoder.nbest()):
-            if tried >= _TRIED or len(found) >= _OTHERS:
+            if reading is None or tried >= _TRIED or len(found) >= _OTHERS:
                 break
             words = [_plain(word) for word in reading.hypstr.split() if _is_word(word)]
             if words != best and words not in found:
@@ -124,7 +121,3 @@ def _is_word(word: str) -> bool:
 def _plain(word: str) -> str:
     """Without the number of the pronunciation: "lead(2)" is "lead"."""
     return word.partition("(")[0]
-
-
-def _calibrated(posterior: float) -> float:
-    return posterior

@@ -14,7 +14,7 @@ from saycheck.coverage.checklist import checklist
 from saycheck.coverage.numbers import worn
 from saycheck.hearing.ear import Samples
 from saycheck.hearing.hear import Page
-from saycheck.hearing.joining import joined
+from saycheck.hearing.joining import fuse_for
 from saycheck.hearing.side_by_side import EarProcess
 from saycheck.live.commands import Command, command_of, lead_words, sayings
 from saycheck.live.follow import Carefully, Failed, News, Quickly, Said, Settled
@@ -69,7 +69,7 @@ class Listener:
         self._note = note
         self._lead = lead_words(wishes.lead)
         self._known = sayings(vocabulary)
-        self._page = Page()
+        self._page = Page(fuse_for(vocabulary))
         self._running = Running(vocabulary, self._lead)
         self._voices = Voices()
         self._news: queue.SimpleQueue[News] = queue.SimpleQueue()
@@ -183,8 +183,7 @@ class Listener:
             self.tone("not understood")
 
     def _settled(self, settled: Settled) -> None:
-        self._page.add(settled.hearings)
-        words, _ = joined(settled.hearings)
+        words = self._page.add(settled.hearings)
         before = {_key(one): one for one in self._findings}
         self._running.heard(settled.end_s, words)
         self._findings = self._running.findings()

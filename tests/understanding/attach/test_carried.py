@@ -25,6 +25,12 @@ Statements = Callable[..., list[Statement]]
         ("Coolant is good to minus thirty five.", "coolant", -35, "degC"),
         ("Left front tyre forty eight.", "front tyre", 48, "psi"),  # the part leaves no doubt
         (
+            "Cutting edge is eighteen millimetres. No, make that sixteen.",
+            "cutting edge",
+            16,
+            "mm",
+        ),  # put right in the next breath: the unit stays
+        (
             "Cutting edge is eighteen millimetres, make that sixteen millimetres.",
             "cutting edge",
             16,

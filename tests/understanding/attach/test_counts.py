@@ -16,6 +16,7 @@ Statements = Callable[..., list[Statement]]
         ("One tooth is missing.", 1),
         ("One of the teeth is missing.", 1),
         ("Two wheel nuts missing on the right rear.", 2),
+        ("Wheel nuts, eight, all tight.", 8),  # behind the plural
         ("Teeth are all there.", None),
         ("The left one of the mirrors is cracked.", None),  # points at one, counts nothing
         ("Number two tooth is loose.", None),

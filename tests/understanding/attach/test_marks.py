@@ -13,6 +13,7 @@ Rows = Callable[..., list[Row]]
     [
         ("Can't see the articulation joint for mud.", ("articulation joint", "none", "hidden", "hidden")),
         ("Radiator grille is packed with mud.", ("radiator grille", "none", "hidden", "hidden")),
+        ("I couldn't get at the valve bank.", ("valve bank", "none", "hidden", "hidden")),
         ("I'll do the horn later.", ("horn", "none", "later", "later")),
         ("Horn later, when she's running.", ("horn", "none", "later", "later")),
         ("Keep an eye on the fan belt.", ("fan belt", "none", "watch", "watch")),

@@ -22,6 +22,8 @@ Statements = Callable[..., list[Statement]]
         ("There's a crack in the windscreen.", [("windscreen", "none", "writeup", "crack")]),
         ("Got a crack, the windscreen.", [("windscreen", "none", "writeup", "crack")]),
         ("Weeping, the left lift cylinder.", [("lift cylinder", "left", "watch", "leak")]),
+        # the end told behind the part
+        ("Loose wheel nut on the left front.", [("front wheel nuts", "left", "writeup", "loose")]),
         ("Fan belt tight.", [("fan belt", "none", "good", "tight")]),
         ("Tight fan belt.", [("fan belt", "none", "good", "tight")]),
     ],
