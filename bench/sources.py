@@ -1,6 +1,8 @@
 """Sources that stand in for a microphone, where it matters when each sample was spoken."""
 
 import time
+import wave
+from pathlib import Path
 
 import numpy as np
 
@@ -37,6 +39,31 @@ class Steady:
 
     def _spoken(self) -> int:
         return int((time.monotonic() - self._since) * RATE * self._pace)
+
+
+class Played:
+    """A recording (16 kHz, mono, 16 bits) at the pace at which it was spoken, silence after its end."""
+
+    name = "played recording"
+    overruns = 0
+    lost_s = 0.0
+    gone = False
+
+    def __init__(self, wav: Path, pace: float = 1.0) -> None:
+        with wave.open(str(wav)) as sound:
+            self._sound = np.frombuffer(sound.readframes(sound.getnframes()), "<i2")
+        self._since = time.monotonic()
+        self._pace = pace
+        self.frames_in = 0
+
+    def take(self) -> Frames:
+        """All that has been played since the last time."""
+        before, self.frames_in = self.frames_in, int((time.monotonic() - self._since) * RATE * self._pace)
+        played = self._sound[before : self.frames_in]
+        return np.pad(played, (0, self.frames_in - before - len(played))).astype(np.int16)
+
+    def close(self) -> None:
+        """Nothing to let go of."""
 
 
 class Absent(Steady):

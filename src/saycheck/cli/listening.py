@@ -55,8 +55,14 @@ class Options:
     zones_aloud: bool
 
 
-def listen_now(options: Options, open_source: OpenSource | None = None) -> None:
-    """Listen until "done", Ctrl-C or the end of the source, then write the walk."""
+def listen_now(options: Options, open_source: OpenSource | None = None) -> Listener:
+    """Listen until "done" or Ctrl-C, then write the walk; return the listener with all that it knows.
+
+    ``open_source`` takes the place of the microphone.
+
+    Raises:
+        SaycheckError: there is no microphone, an ear failed, the walk cannot be written; the sound stays.
+    """
     if options.machine is None:
         raise WalkError("say which machine it is with --machine; `saycheck vocab kinds` lists them")
     vocabulary = load(options.machine)
@@ -96,6 +102,7 @@ def listen_now(options: Options, open_source: OpenSource | None = None) -> None:
         player.close()
     typer.echo(f"recorded {length(folder.seconds)} with '{recorder.device}'", err=True)
     _write(listener, folder, options, [one.name for one in careful], out)
+    return listener
 
 
 class _OwnVoice:
@@ -115,6 +122,26 @@ class _OwnVoice:
             self._listener.own_voice(self._since_s - 0.1, now_s + OWN_VOICE_RINGS_S, text)
 
 
+class _Watch:
+    """Looks at the recorder and makes known what it had to leave out."""
+
+    def __init__(self, listener: Listener, recorder: Recorder) -> None:
+        self._listener = listener
+        self._recorder = recorder
+        self._gone, self._overruns, self._lost_s = 0, 0, 0.0
+
+    def look(self) -> None:
+        """Tell what is new."""
+        recorder, at_s = self._recorder, self._recorder.kept / SAMPLE_RATE
+        if recorder.times_gone > self._gone:
+            self._listener.gap(at_s, "the microphone was gone")
+        if recorder.overruns > self._overruns:
+            self._listener.gap(at_s, "the sound card dropped some sound")
+        if recorder.lost_s > self._lost_s:
+            self._listener.gap(at_s, f"{recorder.lost_s - self._lost_s:.1f} s of sound found no room")
+        self._gone, self._overruns, self._lost_s = recorder.times_gone, recorder.overruns, recorder.lost_s
+
+
 def _shown(_: str) -> None:
     """What cannot be said aloud stands on the screen already."""
 
@@ -122,10 +149,12 @@ def _shown(_: str) -> None:
 def _until_done(listener: Listener, recorder: Recorder, console: Console) -> None:
     """Show what is heard until the walk is over and all of it has been heard."""
     stopping = False
+    watch = _Watch(listener, recorder)
     with Live(console=console, screen=console.is_terminal, auto_refresh=False, transient=True) as live:
         while not (listener.over and recorder.ended):
             try:
                 listener.turn(recorder.kept / SAMPLE_RATE)
+                watch.look()
                 if listener.failed is not None:
                     recorder.stop()
                     raise listener.failed.error

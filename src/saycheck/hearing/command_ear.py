@@ -22,9 +22,10 @@ from saycheck.models.hearing import HeardWord, Hearing
 
 NAME = "commands"
 
-MOST_BEHIND = 9.0
-"""So much less likely (natural logarithm) may the saying be than the free writing. See ``bench/listen.py``."""
+MOST_BEHIND = 13.0
+"""So much less likely (natural logarithm) may the saying be than the free writing. See ``bench/commands.py``."""
 
+_CONVINCING = 3.0
 _SHORTEST_S = 0.4
 _LONGEST_S = 12.0
 _ALONE_S = 1.5
@@ -95,12 +96,16 @@ class CommandEar:
     def best(self, samples: Samples) -> tuple[tuple[str, ...], float] | None:
         """The likeliest saying and how far behind the free writing it is, or None where all are too far.
 
-        The sound is looked at as it is and, where that tells nothing, without its noise.
+        The sound is looked at as it is and, where that does not convince, without its noise too.
         """
         seconds = len(samples) / SAMPLE_RATE
         if not _SHORTEST_S <= seconds <= _LONGEST_S:
             return None
-        return self._best(samples) or self._best(denoised(samples))
+        found = self._best(samples)
+        if found is not None and found[1] <= _CONVINCING:
+            return found
+        cleaned = self._best(denoised(samples))
+        return min((one for one in (found, cleaned) if one is not None), key=_behind, default=None)
 
     def _best(self, samples: Samples) -> tuple[tuple[str, ...], float] | None:
         alone = len(samples) / SAMPLE_RATE <= _ALONE_S
@@ -180,6 +185,10 @@ class CommandEar:
             )
             for place, word in enumerate(words)
         ]
+
+
+def _behind(found: tuple[tuple[str, ...], float]) -> float:
+    return found[1]
 
 
 def _key(words: Sequence[str]) -> str:

@@ -23,6 +23,8 @@ from saycheck.live.ears import give_way
 from saycheck.live.utterances import Utterance, Utterances
 from saycheck.models.hearing import Hearing
 
+_CLICK = SAMPLE_RATE // 20
+
 AHEAD = 3
 """Phrases given to an ear before its first answer is waited for."""
 
@@ -126,6 +128,8 @@ class Quickly(Follower):
         self._listener = listener
         self._utterances = Utterances()
         self.taken_s = 0.0
+        self.is_ready = False
+        """Whether the ears have loaded; sound is kept before that too, and heard as soon as they have."""
         self._spoke_at = 0.0
 
     @property
@@ -135,12 +139,8 @@ class Quickly(Follower):
 
     def ready(self) -> None:
         """Let the ears load before the first utterance."""
-        from numpy import zeros
-
-        for ear in self.ears:
-            ear.give(Phrase(zeros(SAMPLE_RATE, "float32"), -1000.0))
-        for ear in self.ears:
-            ear.answer()
+        _load(self.ears, SAMPLE_RATE)
+        self.is_ready = True
 
     def stretches(self) -> Iterator[tuple[Utterance, Phrase]]:
         for window, chance in windows(following(self._path, self._ended)):
@@ -180,8 +180,9 @@ class Carefully(Follower):
         self.meter = Meter()
 
     def ready(self) -> None:
-        """Let the quick ears go first."""
+        """Let the quick ears go first, and load before the first phrase; a click tells an ear nothing."""
         give_way(self.ears)
+        _load(self.ears, _CLICK)
 
     def stretches(self) -> Iterator[tuple[Phrase, Phrase]]:
         for phrase in phrases(following(self._path, self._ended), self.meter.add):
@@ -191,3 +192,13 @@ class Carefully(Follower):
         assert isinstance(thing, Phrase)
         self.heard_s = thing.end_s
         self.news.put(Settled(thing.end_s, hearings))
+
+
+def _load(ears: Sequence[EarProcess], samples: int) -> None:
+    """Let ears load by giving them so much silence, long before the recording begins."""
+    from numpy import zeros
+
+    for ear in ears:
+        ear.give(Phrase(zeros(samples, "float32"), -1000.0))
+    for ear in ears:
+        ear.answer()

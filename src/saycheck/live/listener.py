@@ -21,6 +21,7 @@ from saycheck.live.follow import Carefully, Failed, News, Quickly, Said, Settled
 from saycheck.live.handover import Voices
 from saycheck.live.marked import Stretch
 from saycheck.live.missing import Open, in_three_words, open_parts, told
+from saycheck.live.obey import Obedience, key_of, words_of
 from saycheck.live.running import Running
 from saycheck.live.signal import Signal
 from saycheck.live.view import View
@@ -67,20 +68,18 @@ class Listener:
         self.say: Callable[[str], None] = _nobody
         self.tone: Callable[[str], None] = _nobody
         self._note = note
-        self._lead = lead_words(wishes.lead)
+        self.lead = lead_words(wishes.lead)
         self._known = sayings(vocabulary)
         self._page = Page(fuse_for(vocabulary))
-        self._running = Running(vocabulary, self._lead)
+        self.running = Running(vocabulary, self.lead)
         self._voices = Voices()
         self._news: queue.SimpleQueue[News] = queue.SimpleQueue()
-        self._findings: list[Finding] = []
+        self.findings: list[Finding] = []
         self._lines: list[ChecklistLine] = []
-        self._open: list[Open] = []
-        self._corrected: list[Finding] = []
-        self._told = 0
+        self.open: list[Open] = []
+        self.corrected: list[Finding] = []
         self._asked: set[str] = set()
-        self._photos = 0
-        self._paused_s: float | None = None
+        self._obey = Obedience(self)
         self._zone_told = ""
         self._own: list[tuple[float, float]] = []
         self._followers: list[Quickly | Carefully] = []
@@ -104,6 +103,11 @@ class Listener:
         return self._quickly.speaking
 
     @property
+    def last(self) -> Finding | None:
+        """What was found last."""
+        return max(self.findings, key=lambda one: one.evidence[-1].end_s or 0.0, default=None)
+
+    @property
     def over(self) -> bool:
         """Whether all of the recording has been heard."""
         return self._news.empty() and not any(follower.is_alive() for follower in self._followers)
@@ -125,7 +129,7 @@ class Listener:
             if isinstance(news, Said):
                 self._said(news)
                 fresh = True
-                self._look()
+                self.look()
                 self.delays_s.append(recorded_s - news.utterance.ended_s)
             elif isinstance(news, Settled):
                 self._settled(news)
@@ -133,14 +137,19 @@ class Listener:
             else:
                 self.failed = news
         if fresh:
-            self._look()
+            self.look()
         self._levels(recorded_s)
 
     def own_voice(self, start_s: float, end_s: float, text: str) -> None:
         """Remember that saycheck itself was heard here."""
         self._own.append((start_s, end_s))
-        self._mark(Stretch(start_s, end_s, "talk", "said by saycheck itself"))
-        self._happened(Event(kind="said", start_s=start_s, end_s=end_s, text=text))
+        self.mark(Stretch(start_s, end_s, "talk", "said by saycheck itself"))
+        self.happened(Event(kind="said", start_s=start_s, end_s=end_s, text=text))
+
+    def gap(self, at_s: float, why: str) -> None:
+        """Remember that sound is missing here."""
+        self.happened(Event(kind="gap", start_s=at_s, end_s=at_s, text=why))
+        self.tell(why)
 
     def transcript(self) -> Transcript:
         """Everything heard, once it is over."""
@@ -152,8 +161,7 @@ class Listener:
 
     def close(self) -> None:
         """Write down a pause that nobody ended."""
-        if self._paused_s is not None:
-            self._go_on(self._carefully.heard_s)
+        self._obey.go_on(self._carefully.heard_s)
 
     # what was heard
 
@@ -162,140 +170,75 @@ class Listener:
         if said.command.words:
             words = [word.text for word in said.command.words]
             start_s, end_s = said.command.words[0].start_s, utterance.phrase.end_s
-            command = command_of(words, self._lead, self._known, start_s, end_s)
+            command = command_of(words, self.lead, self._known, start_s, end_s)
             if command is not None:
                 self._obey(command, " ".join(word.text for word in said.heard.words))
                 return
         own = any(first <= utterance.began_s < last for first, last in self._own)
-        if own or self._paused_s is not None or _stray(said.heard):
+        if own or self._obey.paused or _stray(said.heard):
             return
         if self._voices.changed(utterance.phrase.samples):
-            self._happened(Event(kind="handover", start_s=utterance.began_s, end_s=utterance.began_s))
-            self._tell("another voice: noted as a handover")
-        self._running.said(said.heard.words)
+            self.happened(Event(kind="handover", start_s=utterance.began_s, end_s=utterance.began_s))
+            self.tell("another voice: noted as a handover")
+        self.running.said(said.heard.words)
         text = " ".join(word.text for word in said.heard.words)
         self.view.quote = text or self.view.quote
-        before = {_key(one) for one in self._findings}
-        self._findings = self._running.findings()
-        if any(_key(one) not in before for one in self._findings):
+        before = {key_of(one) for one in self.findings}
+        self.findings = self.running.findings()
+        if any(key_of(one) not in before for one in self.findings):
             self.tone("heard")
         elif len(said.heard.words) >= MISUNDERSTOOD_WORDS and self.signal.trouble:
             self.tone("not understood")
 
     def _settled(self, settled: Settled) -> None:
         words = self._page.add(settled.hearings)
-        before = {_key(one): one for one in self._findings}
-        self._running.heard(settled.end_s, words)
-        self._findings = self._running.findings()
-        after = {_key(one) for one in self._findings}
+        before = {key_of(one): one for one in self.findings}
+        self.running.heard(settled.end_s, words)
+        self.findings = self.running.findings()
+        after = {key_of(one) for one in self.findings}
         gone = [one for key, one in before.items() if key not in after]
-        new = [one for one in self._findings if _key(one) not in before]
-        self._corrected = [] if new else gone  # the careful ears may hear "take that back" before we do
+        new = [one for one in self.findings if key_of(one) not in before]
+        self.corrected = [] if new else gone  # the careful ears may hear "take that back" before we do
         if gone and new:
-            self.view.corrected = f"corrected: {_words(gone[-1])} is {_words(new[-1])}"
+            self.view.corrected = f"corrected: {words_of(gone[-1])} is {words_of(new[-1])}"
         elif gone:
-            self.view.corrected = f"corrected: not {_words(gone[-1])}"
+            self.view.corrected = f"corrected: not {words_of(gone[-1])}"
         elif new:
-            self.view.corrected = f"also heard: {_words(new[-1])}"
+            self.view.corrected = f"also heard: {words_of(new[-1])}"
 
-    # commands
+    # for those who obey
 
-    def _obey(self, command: Command, heard: str) -> None:
-        if self._paused_s is not None and command.name not in ("go on", "done"):
-            return
-        self.commands.append(command)
-        self._running.commands.append(command)
-        self.view.answer = ""
-        match command.name:
-            case "take back":
-                self._take_back()
-            case "zone" | "next zone":
-                self.view.zone = command.zone or self._next_zone()
-                self.tone("heard")
-            case "same again":
-                self.tone("heard")
-            case "note":
-                text = _after(heard, command.words)
-                self._happened(Event(kind="note", start_s=command.start_s, end_s=command.end_s, text=text))
-                self._mark(Stretch(command.start_s, command.end_s, "command", "note"))
-                self._answer(f"noted: {text}" if text else "noted", aloud=False)
-            case "photo":
-                self._photos += 1
-                number = str(self._photos)
-                self._happened(Event(kind="photo", start_s=command.start_s, end_s=command.end_s, text=number))
-                self._answer(f"photo {number}")
-            case "pause":
-                self._paused_s = command.end_s
-                self._answer("paused")
-            case "go on":
-                self._go_on(command.start_s)
-                self._answer("going on")
-            case "missed":
-                self._look()
-                self._told = 0
-                self._answer(told(self._open, 0))
-                self._told = 4
-            case "more":
-                self._answer(told(self._open, self._told))
-                self._told += 4
-            case "read back":
-                self._answer(_words(self._findings[-1]) if self._findings else "nothing yet")
-            case "done":
-                self.done = True
-                self._answer("done", aloud=False)
-                self.tone("saved")
-
-    def _take_back(self) -> None:
-        before = self._findings
-        self._findings = self._running.findings()
-        left = {_key(one) for one in self._findings}
-        gone = [one for one in before if _key(one) not in left] or self._corrected
-        self._corrected = []
-        self._answer(f"taken back: {_words(gone[-1])}" if gone else "nothing to take back")
-
-    def _next_zone(self) -> str:
-        names = [zone.name for zone in self.vocabulary.zones]
-        here = names.index(self.view.zone) if self.view.zone in names else -1
-        return names[(here + 1) % len(names)]
-
-    def _go_on(self, at_s: float) -> None:
-        if self._paused_s is None:
-            return
-        self._mark(Stretch(self._paused_s, at_s, "talk", "said while paused"))
-        self._happened(Event(kind="pause", start_s=self._paused_s, end_s=at_s))
-        self._paused_s = None
-
-    def _mark(self, stretch: Stretch) -> None:
+    def mark(self, stretch: Stretch) -> None:
         self.stretches.append(stretch)
-        self._running.stretches.append(stretch)
+        self.running.stretches.append(stretch)
 
-    def _happened(self, event: Event) -> None:
+    def happened(self, event: Event) -> None:
         self.events.append(event)
         self._note(event)
 
-    def _answer(self, text: str, aloud: bool = True) -> None:
+    def answer(self, text: str, aloud: bool = True) -> None:
         self.view.answer = text
         if aloud:
             self.say(text)
 
-    def _tell(self, notice: str) -> None:
+    def tell(self, notice: str) -> None:
         self.view.notices.append(notice)
         del self.view.notices[:-3]
 
     # the view
 
-    def _look(self) -> None:
-        found, view = self._findings, self.view
+    def look(self) -> None:
+        found, view = self.findings, self.view
         self._lines = checklist(self.vocabulary, found)
         if found:
-            last = max(found, key=lambda one: one.evidence[-1].end_s or 0.0)
+            last = self.last or found[-1]
             view.part, view.said, view.state = with_side(last.part, last.side), said_of(last), last.state
             self._entered(last.zone)
         else:
             view.part = view.said = view.state = ""
         view.found = len(found)
-        self._open = open_parts(self.vocabulary, self._lines)
-        view.open_in_all = len(self._open)
+        self.open = open_parts(self.vocabulary, self._lines)
+        view.open_in_all = len(self.open)
         view.lines = len(self._lines)
         view.open_here = [name for _, name in open_parts(self.vocabulary, self._lines, view.zone)[:4]]
         self._ask_for_measures()
@@ -308,21 +251,22 @@ class Listener:
         if before and self._wishes.zones_aloud:
             left = open_parts(self.vocabulary, self._lines, before)
             if left:
-                self._answer(f"Still open. {told(left)}")
+                self.answer(f"Still open. {told(left)}")
 
     def _ask_for_measures(self) -> None:
-        for question in worn(self.vocabulary, self._findings):
+        for question in worn(self.vocabulary, self.findings):
             asked = in_three_words(question)
             if asked and question.id not in self._asked:
                 self._asked.add(question.id)
-                self._answer(asked)
+                self.answer(asked)
 
     def _levels(self, recorded_s: float) -> None:
         view, signal = self.view, self.signal
         view.level_db, view.noise_db = signal.level_db, signal.noise_db
         view.over_noise_db, view.trouble = signal.over_noise_db, signal.trouble or ""
-        view.speaking, view.paused = self._quickly.speaking, self._paused_s is not None
+        view.speaking, view.paused = self._quickly.speaking, self._obey.paused
         view.recorded_s = recorded_s
+        view.ready = self._quickly.is_ready
         view.behind_s = recorded_s - self._quickly.taken_s
 
 
@@ -333,20 +277,3 @@ def _stray(heard: Hearing) -> bool:
 
 def _nobody(_: str) -> None:
     """Nobody is there to hear it."""
-
-
-def _key(finding: Finding) -> tuple[str, str, str, str, bool]:
-    return finding.part, finding.side, finding.state, finding.condition, finding.denied
-
-
-def _words(finding: Finding) -> str:
-    return f"{with_side(finding.part, finding.side)}: {said_of(finding)}"
-
-
-def _after(heard: str, words: Sequence[str]) -> str:
-    """What was heard behind the words of a command, as far as an ear wrote those as they are."""
-    rest = heard.split()
-    lowered = [word.strip(",.:;!?").lower() for word in rest]
-    last = words[-1].lower()
-    place = lowered.index(last) + 1 if last in lowered[:6] else min(len(words), len(rest))
-    return " ".join(rest[place:])

@@ -46,8 +46,13 @@ def _lines(view: View, width: int) -> Iterator[RenderableType]:
 
 
 def _head(view: View) -> str:
-    behind = f", hearing is {view.behind_s:.0f} s behind, nothing is lost" if view.behind_s > 5 else ""
-    state = "finishing" if view.ending else "PAUSED, sound is kept" if view.paused else "listening"
+    behind = (
+        f", hearing is {view.behind_s:.0f} s behind, nothing is lost"
+        if view.ready and view.behind_s > 5
+        else ""
+    )
+    state = "listening" if view.ready else "the ears are loading, sound is kept already"
+    state = "finishing" if view.ending else "PAUSED, sound is kept" if view.paused else state
     return f"{view.unit}   {clock(view.recorded_s)}   {state}{behind}   {view.device}"
 
 

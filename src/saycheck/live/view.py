@@ -29,4 +29,5 @@ class View:
     recorded_s: float = 0.0
     behind_s: float = 0.0
     found: int = 0
+    ready: bool = False
     ending: bool = False

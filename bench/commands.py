@@ -1,0 +1,127 @@
+"""How surely spoken commands are recognised, and how often talk is taken for one.
+
+    python bench/commands.py [--lead WORD] [--voices a,b] [--hours 2] [--most-behind N]
+
+Every command is spoken by several synthetic voices, clean and with engine noise 10 dB below speech, cut into
+utterances as when listening live, and heard by the ear for commands. Recognised is a command whose words are
+those that were said, for a note its first word. Then walks without a command are spoken (bench/material, the
+labelled narrations, and sentences that hold the lead word and the words of commands), clean and in noise, and
+each command that is heard is a false start. Status 1 where an aim is missed: 0.95 clean, 0.85 at 10 dB, 0.2
+false starts an hour.
+"""
+
+import argparse
+import json
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from saycheck.capture.voice import WINDOW, windows
+from saycheck.hearing.command_ear import MOST_BEHIND, CommandEar, Saying
+from saycheck.hearing.ear import SAMPLE_RATE
+from saycheck.live.commands import LEAD, lead_words, sayings
+from saycheck.live.utterances import Utterance, Utterances
+from saycheck.vocabulary.load import load
+from speak import Samples, speak, with_noise
+
+AIMS = {"clean": 0.95, "10 dB": 0.85}
+MOST_FALSE = 0.2
+
+VOICES = "slt-hts-fast,kal16,rms-fast,espeak-gb,slt,rms"
+"""Some that the threshold was chosen on (slt, rms) and some that it was not."""
+
+ORDERS = (
+    "take that back", "scratch that", "change zone rear", "change zone to left side", "now the cab",
+    "next zone", "same again on this side", "note this one goes to the workshop", "photo here", "pause", "go on",
+    "what have I missed", "what did I miss", "read that back", "done", "all done", "more",
+)  # fmt: skip
+
+TEMPTING = Path(__file__).resolve().parents[1] / "tests" / "live" / "tempting.txt"
+"""Talk with the lead word and the words of commands in it."""
+
+
+def utterances(sound: Samples) -> Iterator[Utterance]:
+    """The utterances of a recording, as when listening live."""
+    cutter = Utterances()
+    for window, chance in windows([sound]):
+        if len(window) == WINDOW and (found := cutter.add(window, chance)):
+            yield found
+    if last := cutter.finish():
+        yield last
+
+
+def ear(lead: str, most_behind: float = MOST_BEHIND, kind: str = "wheel-loader") -> CommandEar:
+    """The ear for commands round a machine of this kind."""
+    known = [Saying(one.words, one.goes_on) for one in sayings(load(kind))]
+    return CommandEar(lead_words(lead), known, most_behind)
+
+
+def heard(ear: CommandEar, sound: Samples) -> list[str]:
+    """All commands heard in a recording."""
+    hearings = [ear.hear(one.phrase) for one in utterances(sound)]
+    return [" ".join(word.text for word in hearing.words) for hearing in hearings if hearing.words]
+
+
+def recognised(ear: CommandEar, lead: str, order: str, sound: Samples) -> bool:
+    """Whether the order, and nothing else, is heard."""
+    said = " ".join(
+        (
+            *lead_words(lead),
+            *(order.lower().split()[:1] if order.startswith("note") else order.lower().split()),
+        )
+    )
+    return [said] == heard(ear, sound)
+
+
+def talk() -> Iterator[str]:
+    """Walks without a command: the tempting one first."""
+    root = Path(__file__).resolve().parents[1]
+    yield TEMPTING.read_text(encoding="utf-8")
+    for path in sorted((root / "tests" / "narrations" / "tune").glob("*.json")):
+        yield json.loads(path.read_text(encoding="utf-8"))["text"]
+    for path in sorted((root / "bench" / "material").glob("*.txt")):
+        yield path.read_text(encoding="utf-8")
+
+
+def main() -> int:
+    """Run the command described at the top of this file."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    parser.add_argument("--lead", default=LEAD)
+    parser.add_argument("--voices", default=VOICES)
+    parser.add_argument("--hours", type=float, default=2.0, help="hours of talk, half of them in noise")
+    parser.add_argument("--most-behind", type=float, default=MOST_BEHIND)
+    parser.add_argument("--wrong", action="store_true", help="list what was not recognised")
+    asked = parser.parse_args()
+    listening = ear(asked.lead, asked.most_behind)
+    voices = asked.voices.split(",")
+    missed = False
+    for level, aim in AIMS.items():
+        right = whole = 0
+        for voice in voices:
+            for order in ORDERS:
+                sound = speak(f"{asked.lead}, {order}.", voice)
+                if level != "clean":
+                    sound = with_noise(sound, 10.0, seed=len(order))
+                good = recognised(listening, asked.lead, order, sound)
+                right, whole = right + good, whole + 1
+                if asked.wrong and not good:
+                    print(f"  {level}, {voice}: {order}: {heard(listening, sound)}")
+        print(f"commands recognised, {level}: {right / whole:.3f} ({right} of {whole})")
+        missed |= right / whole < aim
+    seconds, starts = 0.0, 0
+    for nth, text in enumerate(talk()):
+        if seconds >= asked.hours * 3600:
+            break
+        clean = speak(text, voices[nth % len(voices)])
+        for sound in (clean, with_noise(clean, 10.0, seed=nth)):
+            found = heard(listening, sound)
+            seconds, starts = seconds + len(sound) / SAMPLE_RATE, starts + len(found)
+            if asked.wrong and found:
+                print(f"  false: {voices[nth % len(voices)]}: {found}")
+    hours = seconds / 3600
+    print(f"false starts: {starts} in {hours:.2f} hours of talk, {starts / hours:.2f} an hour")
+    return int(missed or starts / hours > MOST_FALSE)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
