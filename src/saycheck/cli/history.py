@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from saycheck.cli.shop import Shop
+
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
@@ -64,6 +66,7 @@ def history(
         Path | None, typer.Option(metavar="FILE", help="Draw what was measured, as .svg, .png or .pdf.")
     ] = None,
     replace: Annotated[bool, typer.Option("--replace", help="Write over a file that is there.")] = False,
+    _shop: Shop = None,
     index: Annotated[
         str | None,
         typer.Option(
