@@ -52,22 +52,19 @@ def show(
 
 @app.command()
 def check(_shop: Shop = None) -> None:
-    """Read every vocabulary file and say of each machine kind what it holds or what is wrong with it."""
-    from saycheck.errors import VocabularyError
-    from saycheck.vocabulary.load import kinds, load
+    """Read every vocabulary file and say of each machine kind what it holds, and what is wrong and where."""
+    from saycheck.checkup.run import checkup
+    from saycheck.vocabulary.compiled import Vocabulary
 
-    wrong: dict[str, None] = {}
-    for kind in kinds():
-        try:
-            known = load(kind)
-        except VocabularyError as error:
-            wrong[str(error)] = None  # a fault in a shared file meets every kind and is told once
-            continue
+    def told(known: Vocabulary) -> None:
         sayings = sum(len(part.sayings) for part in known.parts)
-        typer.echo(f"{kind:<24}{len(known.zones):>3} zones{len(known.lines):>5} lines{sayings:>6} sayings")
-    for sentence in wrong:
-        typer.echo(sentence, err=True)
-    if wrong:
+        name = known.unit or known.kind
+        typer.echo(f"{name:<24}{len(known.zones):>3} zones{len(known.lines):>5} lines{sayings:>6} sayings")
+
+    faults = checkup(loaded=told)
+    for fault in faults:
+        typer.echo(str(fault), err=True)
+    if faults:
         raise typer.Exit(2)
 
 

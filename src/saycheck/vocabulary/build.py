@@ -80,6 +80,7 @@ def _part(part: MachinePart, zones: tuple[str, ...], shared: Mapping[str, Shared
         sided=part.sided,
         like=part.like,
         kinds=tuple(part.kinds),
+        ask=part.ask,
     )
 
 

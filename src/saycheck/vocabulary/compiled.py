@@ -54,6 +54,7 @@ class Part:
     sided: bool
     like: str | None
     kinds: tuple[str, ...] = ()
+    ask: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,12 +68,23 @@ def keys_of(file: TextFile) -> Mapping[str, Any]:
 
 def parse(file: TextFile, model: type[T], given: Mapping[str, Any] | None = None) -> T:
     """Check a file against its table; ``given`` supplies top-level keys the file may leave out."""
-    keys = {**(given or {}), **keys_of(file)}
     try:
-        return model.model_validate(keys)
+        return model.model_validate({**(given or {}), **keys_of(file)})
+    except ValidationError:
+        where, complaint = slips(file, model, given)[0]
+        file.refuse(where, complaint)
+
+
+def slips(
+    file: TextFile, model: type[Table], given: Mapping[str, Any] | None = None
+) -> list[tuple[Where, str]]:
+    """Where a file is not as its table wants it, and what is wrong there, in the order of its lines."""
+    try:
+        model.model_validate({**(given or {}), **keys_of(file)})
     except ValidationError as error:
-        slips = sorted(error.errors(), key=lambda slip: line_of(file.text, slip["loc"]))
-        file.refuse(slips[0]["loc"], _complaint(slips[0], model))
+        found = sorted(error.errors(), key=lambda slip: line_of(file.text, slip["loc"]))
+        return [(slip["loc"], _complaint(slip, model)) for slip in found]
+    return []
 
 
 def did_you_mean(wrong: str, known: Iterable[str]) -> str:
@@ -124,7 +135,7 @@ def _noun(name: str) -> str:
     if not name:
         return "the file"
     noun = name.removesuffix("s")
-    return f"{'an' if noun[0] in 'aeiou' else 'a'} {noun}"
+    return f"{'an' if noun[0] in 'aeio' else 'a'} {noun}"
 
 
 def _table_at(model: type[Table], names: list[str]) -> type[Table]:

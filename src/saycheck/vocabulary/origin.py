@@ -65,6 +65,17 @@ def home_of(name: str, stack: Stack) -> tuple[Origin, ...]:
     return _Tables(stack, name).starts()
 
 
+def zone_home(name: str, stack: Stack) -> Origin:
+    """The line where a zone begins in the highest layer that speaks of it."""
+    found = [
+        Origin(file.label, _lines(file).get(("zone", z), 1))
+        for file, machine in stack.machines
+        for z, zone in enumerate(machine.zone)
+        if zone.name == name
+    ]
+    return found[-1]
+
+
 def dropped(stack: Stack) -> list[tuple[str, str, Origin]]:
     """Parts that a layer takes off the list: zone, name, and the line that says so."""
     found = []

@@ -78,8 +78,9 @@ class MachinePart(Table):
     ``sayings`` are further whole names. ``components``, ``checks`` and ``measures`` add to those of the
     shared part, a measure of the same attribute replaces its; ``caution`` replaces. ``sided`` is true
     where there is one on each side. ``option`` names the equipment it belongs to where not every machine
-    has it (such a part is never asked for unless the unit has the option). ``drop = true`` in the
-    shop's own folder takes a shipped part off the list.
+    has it (such a part is never asked for unless the unit has the option). ``ask`` is the question that
+    tells it from a part of the same zone whose name sounds alike. ``drop = true`` in the shop's own folder
+    takes a shipped part off the list.
     """
 
     name: str
@@ -92,6 +93,7 @@ class MachinePart(Table):
     measures: list[Measure] = []
     option: str | None = None
     caution: str | None = None
+    ask: str | None = None
     drop: bool = False
 
 
@@ -249,3 +251,23 @@ class Units(Table):
     """The file ``shared/units.toml``."""
 
     unit: list[Unit] = Field(default=[])
+
+
+class Source(Table):
+    """A publication (``sources.toml``) that checks and limits rest on.
+
+    ``cite`` is the part of a source text that names it ("49 CFR 396.11"), ``title`` what it is, ``edition``
+    its date or edition. ``seen`` is ``read`` where its text or a restatement of it was read when the words
+    were written, ``memory`` where it was recalled and must be looked up before one relies on it.
+    """
+
+    cite: str
+    title: str
+    edition: str
+    seen: Literal["read", "memory"]
+
+
+class Sources(Table):
+    """The file ``shared/sources.toml``."""
+
+    source: list[Source] = Field(default=[])

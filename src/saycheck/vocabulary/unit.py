@@ -16,6 +16,12 @@ def unit_files(roots: Iterable[Path]) -> list[TextFile]:
     return [read_text(path, root) for root in roots for path in sorted((root / "units").glob("*.toml"))]
 
 
+def units_of(roots: Iterable[Path]) -> list[tuple[str, str]]:
+    """Every unit there is a file for, with its machine kind as the file writes it."""
+    units = [parse(file, UnitFile) for file in unit_files(roots)]
+    return [(unit.name, unit.machine) for unit in units]
+
+
 def find_unit(name: str, roots: Sequence[Path]) -> TextFile | None:
     """The file of a unit by any of its names, the last folder first; None where no file names it."""
     for file in reversed(unit_files(roots)):
