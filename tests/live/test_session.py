@@ -1,0 +1,180 @@
+"""A whole session as a technician has it: a microphone, a terminal, a walk, commands, and no network."""
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+import time
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import yard as yards
+from saycheck.models.walk import Walk
+from speak import SAMPLE_RATE, speak, write_wav
+
+SAID = (
+    ("Left front tyre is cut on the sidewall.", 1.5),
+    ("The bucket is cracked at the corner.", 1.5),
+    ("Recorder, take that back.", 4.0),
+    ("Recorder, photo here.", 3.0),
+    ("Lift cylinder on the left is leaking.", 1.5),
+    ("Recorder, what have I missed?", 9.0),
+    ("Seat belt works.", 2.0),
+    ("Recorder, done.", 1.0),
+)
+"""What is said, and how long the walker then waits, seconds."""
+
+VOICE = "slt-hts"
+PATIENCE_S = 240
+
+FIRST_LINES = 'sys.argv[0] = "saycheck"; sys.path[:0] = sys.argv.pop(1).split(os.pathsep)'
+PROGRAM = f"import os, sys; {FIRST_LINES}; from saycheck.cli import main; main()"
+
+pytestmark = pytest.mark.sound
+
+
+@dataclass
+class Session:
+    """What came of it: what stood on the screen along the way, the walk, and whether there was a network."""
+
+    screens: list[str]
+    folder: Path
+    walk: Walk
+    alone: bool
+
+
+def told(arguments: list[str]) -> list[str]:
+    """The command that runs saycheck from this checkout."""
+    return [sys.executable, "-c", PROGRAM, os.pathsep.join(sys.path), *arguments]
+
+
+def without_network(command: list[str]) -> tuple[list[str], bool]:
+    """The command in a network of its own that has nothing but loopback, where this user may make one."""
+    tried = (
+        subprocess.run(["unshare", "-n", "true"], capture_output=True) if shutil.which("unshare") else None
+    )
+    if tried is None or tried.returncode:
+        return command, False
+    return ["unshare", "-n", *command], True
+
+
+def spoken_walk(path: Path) -> None:
+    """The walk as one recording."""
+    sounds = [
+        np.concatenate([speak(text, VOICE), np.zeros(round(pause * SAMPLE_RATE), np.float32)])
+        for text, pause in SAID
+    ]
+    write_wav(path, np.concatenate(sounds))
+
+
+@pytest.fixture(scope="module")
+def session(yard: yards.Yard, tmp_path_factory: pytest.TempPathFactory) -> Session:
+    """The session, in a terminal of 80 by 24 that tmux holds."""
+    if shutil.which("tmux") is None:
+        pytest.skip("no terminal can be held without tmux (Debian: tmux)")
+    folder = tmp_path_factory.mktemp("session")
+    spoken_walk(folder / "walk.wav")
+    command, alone = without_network(
+        told(
+            ["listen", "--machine", "wheel-loader", "--unit", "loader seven", "--out", str(folder / "seven")]
+        )
+    )
+    tmux = ["tmux", "-S", str(folder / "tmux")]
+    subprocess.run(
+        [*tmux, "new-session", "-d", "-x", "80", "-y", "24", *command],
+        env=yard.environment,
+        cwd=folder,
+        check=True,
+    )
+    screens: list[str] = []
+
+    def look() -> str:
+        shown = subprocess.run([*tmux, "capture-pane", "-p"], capture_output=True, text=True).stdout
+        screens.append(shown)
+        return shown
+
+    try:
+        subprocess.run([*tmux, "set-option", "remain-on-exit", "on"], check=True)
+        until = time.monotonic() + PATIENCE_S
+        while " listening " not in look() and time.monotonic() < until:
+            time.sleep(0.5)
+        playing = yard.play(folder / "walk.wav")
+        while not (folder / "seven" / "walk.json").exists() and time.monotonic() < until + PATIENCE_S:
+            look()
+            time.sleep(0.3)
+        playing.kill()
+        playing.wait()
+        time.sleep(1.0)
+        look()
+    finally:
+        subprocess.run([*tmux, "kill-server"], check=False)
+    assert (folder / "seven" / "walk.json").exists(), screens[-1]
+    walk = Walk.model_validate_json((folder / "seven" / "walk.json").read_text(encoding="utf-8"))
+    return Session(screens, folder, walk, alone)
+
+
+def test_the_walk_says_what_was_said(session: Session) -> None:
+    """Findings, what was taken back, commands and the photo are in the walk folder."""
+    found = {(one.part, one.side, one.state) for one in session.walk.findings}
+    assert {("lift cylinder", "left", "writeup"), ("seat belt", "none", "good")} <= found
+    assert not any(part == "bucket" for part, _, _ in found)
+    spans = session.walk.transcript.spans
+    commands = [span.why for span in spans if span.disposition == "command"]
+    assert ["take back", "photo", "missed", "done"] == commands
+    assert any(span.disposition == "taken-back" for span in spans)
+    assert [("photo", "1")] == [(one.kind, one.text) for one in session.walk.events if one.kind == "photo"]
+    assert session.walk.machine.unit == "loader seven"
+
+
+def test_every_character_of_it_is_accounted_for(session: Session) -> None:
+    """Spans follow one another from the first character to the last."""
+    text, spans = session.walk.transcript.text, session.walk.transcript.spans
+    assert [0, *(span.char_end for span in spans)] == [*(span.char_start for span in spans), len(text)]
+
+
+def test_it_was_on_the_screen_as_it_was_said(session: Session) -> None:
+    """What was heard, what was found, the answers and the level could be seen along the way."""
+    seen = "\n".join(session.screens)
+    for words in ("heard: “", "dB over the noise", "photo 1", "open here: ", "loader seven"):
+        assert words in seen
+    assert any(" more." in screen for screen in session.screens)  # what have I missed
+    assert all(len(line) <= 80 for screen in session.screens for line in screen.splitlines())
+    assert "Traceback" not in seen
+
+
+def test_hearing_the_kept_sound_gives_the_same_words(session: Session) -> None:
+    """``saycheck hear`` on the recording hears, outside of the commands, the very words of the walk."""
+    out = session.folder / "again"
+    subprocess.run(
+        told(["hear", str(session.folder / "seven" / "recording.wav"), "-m", "wheel-loader", "-o", str(out)]),
+        check=True, capture_output=True, cwd=session.folder,
+    )  # fmt: skip
+    again = json.loads((out / "walk.json").read_text(encoding="utf-8"))["transcript"]["words"]
+    times = {(word["start_s"], word["text"]) for word in again}
+    kept = [
+        (word.start_s, word.text) for word in session.walk.transcript.words if word.confidence is not None
+    ]
+    assert len(kept) > 15
+    assert [] == [word for word in kept if word not in times]
+
+
+def test_nothing_is_left_of_the_listening(session: Session) -> None:
+    """The folder of the unfinished walk is gone, the recording is in the walk."""
+    assert ["again", "seven"] <= sorted(path.name for path in session.folder.iterdir() if path.is_dir())
+    assert not list(session.folder.glob("*.listening"))
+    assert (session.folder / "seven" / "recording.wav").stat().st_size > 30 * 32_000
+
+
+def test_all_of_it_without_a_network(session: Session) -> None:
+    """The session ran where there is no interface but loopback."""
+    if not session.alone:
+        pytest.skip("this user may make no network namespace (unshare -n)")
+    links = subprocess.run(
+        ["unshare", "-n", "cat", "/proc/net/dev"], capture_output=True, text=True, check=True
+    ).stdout
+    assert ["lo"] == [line.split(":")[0].strip() for line in links.splitlines()[2:]]
+    assert session.walk.findings
