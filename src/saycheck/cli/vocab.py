@@ -4,9 +4,13 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli import vocab_lists
 from saycheck.cli.shop import OfUnit, Shop
 
 app = typer.Typer(help="Look at the machine kinds, parts and sayings that are known.", no_args_is_help=True)
+
+app.command("import")(vocab_lists.import_list)
+app.command("export")(vocab_lists.export_list)
 
 Kind = Annotated[str, typer.Argument(metavar="KIND", help="A machine kind, such as wheel-loader.")]
 

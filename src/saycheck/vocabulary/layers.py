@@ -1,7 +1,7 @@
 """How a shop's own folder lies over the shipped vocabulary: by name, key by key.
 
 A zone or part that the shop names anew is added at the end; one with a shipped name keeps what the shop
-does not mention. ``sayings`` and ``kinds`` are added to the shipped ones, every other key replaces.
+does not mention. ``sayings``, ``kinds`` and ``usual`` are added to the shipped ones, every other key replaces.
 """
 
 from collections.abc import Iterable, Sequence
@@ -20,7 +20,7 @@ class Named(Protocol):
 N = TypeVar("N", bound=Named)
 T = TypeVar("T", bound=Table)
 
-_ADDED = ("sayings", "kinds")
+_ADDED = ("sayings", "kinds", "usual")
 
 
 def by_name(layers: Iterable[Sequence[N]]) -> dict[str, N]:
