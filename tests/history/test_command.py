@@ -145,6 +145,31 @@ def test_what_goes_wrong_is_one_sentence(words: list[str], told: str, yard: Path
     ]
 
 
+def test_what_wears_is_due(yard: Path) -> None:
+    """A tyre on its way to a published limit has its day in the unit, the fleet, the table and the calendar."""
+    tread: Row = ("steer tyre", "left", "good", "measured")
+    for month in range(1, 7):
+        walk = made_walk(f"2025-{month:02}-01", tread, unit="Truck Two", kind="road-truck", hours=100.0 * month,
+                         numbers={0: 12.35 - month})  # fmt: skip
+        put(walk, yard / f"truck-{month}")
+    lines = [" ".join(line.split()) for line in history("truck two").stdout.splitlines()]
+    assert "3 Sep 25 left steer tyre: at its limit wear" in lines
+    assert any(line.startswith("Wears 1 mm") for line in lines)
+    assert "3 Sep 25 Truck Two: left steer tyre, at its limit wear" in [
+        " ".join(line.split()) for line in history("--fleet").stdout.splitlines()
+    ]
+    (row,) = [
+        json.loads(line) for line in history("--fleet", "--as", "jsonl", "--only", "wear").stdout.splitlines()
+    ]
+    assert ("steer tyre", "left", "2025-09-03", 6.35) == (
+        row["part"], row["side"], row["due_on"], round(row["value"], 6)
+    )  # fmt: skip
+    assert (
+        "SUMMARY:Truck Two: left steer tyre\\, depth at its limit"
+        in history("--fleet", "--as", "ical").stdout
+    )
+
+
 def test_rebuild(yard: Path) -> None:
     """The index is made again, a damaged walk is told and left out, and the answers are as before."""
     before = history("loader seven").stdout

@@ -158,7 +158,7 @@ def test_names_are_those_of_iso_15143_3(one_unit: Index) -> None:
 
 
 @pytest.mark.parametrize(("table", "count"), [
-    ("open", 2), ("due", 2), ("back", 0), ("troubles", 2), ("walks", 2), ("findings", 2), ("readings", 1),
+    ("open", 2), ("due", 2), ("back", 0), ("wear", 0), ("troubles", 2), ("walks", 2), ("findings", 2), ("readings", 1),
 ])  # fmt: skip
 @pytest.mark.parametrize("form", WRITERS)
 def test_each_table_in_each_format(

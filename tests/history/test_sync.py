@@ -35,7 +35,7 @@ def held(index: Index) -> dict[str, Any]:
         tables["fleet"] = [
             (found.units, found.walks, found.open, found.unnamed),
             *[tuple(row)[1:] for row in found.neediest],
-            *[(row.name, *tuple(row)[2:-2]) for row in found.due],
+            *[astuple(row) for row in found.due],
             *[astuple(one) for one in found.offenders],
         ]
         names = connection.execute(select(units.c.name, units.c.kind).order_by(units.c.key, units.c.kind))
@@ -49,7 +49,7 @@ def random_walk(chance: random.Random, day: int) -> Any:
     conditions = {"good": ["good", "dry", "no leak"], "watch": ["leak", "worn"], "writeup": ["leak", "crack"],
                   "hidden": ["hidden"], "later": ["later"]}  # fmt: skip
     said: list[Row] = []
-    for part in ("front tyre", "lift cylinder", "windscreen", "bucket"):
+    for part in ("steer tyre", "front tyre", "lift cylinder", "windscreen", "bucket"):
         if chance.random() < 0.6:
             side = (
                 chance.choice(["left", "right", "both"])
@@ -64,9 +64,9 @@ def random_walk(chance: random.Random, day: int) -> Any:
         unit=chance.choice(
             ["Loader Seven", "loader  seven", "Ärmel 'n' \"Co\"; --", "Zug\u2028maschine", None]
         ),
-        kind=chance.choice(["wheel-loader", "telehandler"]),
+        kind=chance.choice(["wheel-loader", "road-truck"]),
         hours=chance.choice([None, 1000.0 + 7 * day]),
-        numbers={0: float(chance.randrange(10, 40))} if said else None,
+        numbers={0: round(20 - day / 3 + chance.random(), 1)} if said else None,
         text=f"walk {day}",
     )
 
@@ -268,6 +268,7 @@ def test_postgresql_gives_the_same_answers(
                     sync(index)
                 assert held(small) == held(large)
         assert held(small)["troubles"]
+        assert held(small)["readings"]
 
 
 def test_two_yards_share_a_database(tmp_path: Path, fresh_database: Callable[[], str]) -> None:

@@ -2,9 +2,11 @@
 
 import math
 from dataclasses import replace
+from datetime import date, timedelta
 
 import pytest
 
+from saycheck.history.forecast import forecasts_of
 from saycheck.history.records import Measured, Walked
 from saycheck.history.renewed import renewed
 from saycheck.history.sense import sense_of
@@ -86,6 +88,42 @@ def test_a_published_limit_gives_hours() -> None:
     assert found.remaining_h is not None
     assert 300 == pytest.approx(found.remaining_h.value)
     assert "limit 3.2" in sketch(series)
+
+
+def test_a_forecast_has_a_day() -> None:
+    """The same tyre at the hours a day that its walks show: 300 h at 100 h in 31.5 days are 94 whole days."""
+    sense = sense_of("road-truck")
+    walks = [walk(f"2025-{n:02}-01", 100.0 * n, measured(12.2 - n, line="steer tyre")) for n in range(1, 7)]
+    (found,) = forecasts_of(walks, sense, 100 / 31.5)
+    assert (date(2025, 6, 1) + timedelta(days=94)).isoformat() == found.day
+    assert found.earliest is not None
+    assert found.earliest < found.day
+    assert 300 == pytest.approx(found.remaining_hours)
+
+
+@pytest.mark.parametrize(
+    ("values", "days"),
+    [
+        ([9.0, 8.0], []),  # two readings foretell nothing
+        ([6.0, 9.0, 7.0], []),  # it cannot grow back: it is asked, not reckoned
+        ([5.0, 4.0, 3.0], ["2025-03-01"]),  # beyond 3.2 mm already: due when it was measured
+    ],
+)
+def test_no_forecast_is_made_up(values: list[float], days: list[str]) -> None:
+    """Too few or contradictory readings have no day; what is beyond its limit is due at once."""
+    walks = [
+        walk(f"2025-0{n}-01", 100.0 * n, measured(v, line="steer tyre")) for n, v in enumerate(values, 1)
+    ]
+    assert days == [one.day for one in forecasts_of(walks, sense_of("road-truck"), 4.0)]
+
+
+@pytest.mark.parametrize(("kind", "line", "unit"), [("wheel-loader", "hydraulic oil", "percent")])
+def test_a_level_does_not_wear(kind: str, line: str, unit: str) -> None:
+    """Levels come and go: no wear is reckoned from them."""
+    walks = [walk(f"2025-0{n}-01", 100.0 * n, measured(90.0 - n, unit, line=line)) for n in range(1, 5)]
+    (series,) = series_of(walks, sense_of(kind))
+    assert "level" == series.attribute
+    assert series.wear() is None
 
 
 def test_wear_needs_the_hour_meter() -> None:

@@ -29,6 +29,7 @@ class Only(StrEnum):
     open = "open"
     due = "due"
     back = "back"
+    wear = "wear"
     troubles = "troubles"
     walks = "walks"
     findings = "findings"
@@ -162,7 +163,7 @@ def _export(
     if form is Format.ical:
         from saycheck.history.calendar import calendar
 
-        made = calendar(rows(connection, "due", number))
+        made = calendar(rows(connection, "due", number), rows(connection, "wear", number))
         write_out(out, replace, lambda file: _all(file.write(made)))
         return
     found = rows(connection, only.value, number)

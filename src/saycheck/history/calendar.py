@@ -6,41 +6,62 @@ again moves them and does not double them.
 """
 
 import hashlib
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import UTC, date, datetime, timedelta
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from saycheck import __version__
 from saycheck.history.exports import EXPORTS, HOUR, ID
 from saycheck.reporting.wording import STATE_WORDS, number, plain, with_side
 
+if TYPE_CHECKING:
+    from icalendar import Event
+
 CAUTION = "An aid: the maker's manual, local rules and a competent person come first."
 
 
-def calendar(rows: Iterable[tuple[Any, ...]], now: datetime | None = None) -> bytes:
-    """The rows of the table ``due`` as a calendar; ``now`` is when it was made (UTC)."""
-    from icalendar import Calendar, Event
+def calendar(
+    due: Iterable[tuple[Any, ...]], wear: Iterable[tuple[Any, ...]] = (), now: datetime | None = None
+) -> bytes:
+    """The rows of the tables ``due`` and ``wear`` as a calendar; ``now`` is when it was made (UTC)."""
+    from icalendar import Calendar
 
     made = now or datetime.now(UTC)
     found = Calendar()
     found.add("prodid", f"-//saycheck//{__version__}//EN")
     found.add("version", "2.0")
-    names = list(EXPORTS["due"].columns)
-    for values in rows:
-        row = dict(zip(names, values, strict=True))
-        day = date.fromisoformat(row["due_on"])
-        event = Event()
-        event.add("uid", _uid(row))
-        event.add("dtstamp", made)
-        event.add("dtstart", day)
-        if day < date.max:
-            event.add("dtend", day + timedelta(days=1))
-        event.add("summary", f"{plain(row[ID])}: {_part(row)}, {plain(row['condition'])}")
-        event.add("description", _told(row))
-        event.add("transp", "TRANSPARENT")
-        event.add("categories", [STATE_WORDS[row["state"]]])
-        found.add_component(event)
+    for row in _named("due", due):
+        what = f"{_part(row)}, {plain(row['condition'])}"
+        uid = _uid(row, "part", "side", "check", "opened_on")
+        found.add_component(_event(row, made, uid, what, _told(row), STATE_WORDS[row["state"]]))
+    for row in _named("wear", wear):
+        what = f"{_part(row)}, {plain(row['attribute'])} at its limit"
+        told = f"{plain(row['told'])} {CAUTION}"
+        uid = _uid(row, "part", "side", "attribute")
+        found.add_component(_event(row, made, uid, what, told, "wear"))
     return bytes(found.to_ical())
+
+
+def _named(table: str, rows: Iterable[tuple[Any, ...]]) -> Iterator[dict[str, Any]]:
+    names = list(EXPORTS[table].columns)
+    return (dict(zip(names, row, strict=True)) for row in rows)
+
+
+def _event(row: dict[str, Any], made: datetime, uid: str, what: str, told: str, category: str) -> "Event":
+    from icalendar import Event
+
+    day = date.fromisoformat(row["due_on"])
+    event = Event()
+    event.add("uid", uid)
+    event.add("dtstamp", made)
+    event.add("dtstart", day)
+    if day < date.max:
+        event.add("dtend", day + timedelta(days=1))
+    event.add("summary", f"{plain(row[ID])}: {what}")
+    event.add("description", told)
+    event.add("transp", "TRANSPARENT")
+    event.add("categories", [category])
+    return event
 
 
 def _part(row: dict[str, Any]) -> str:
@@ -60,6 +81,6 @@ def _told(row: dict[str, Any]) -> str:
     )
 
 
-def _uid(row: dict[str, Any]) -> str:
-    told = [str(row[name]) for name in (ID, "kind", "part", "side", "check", "opened_on")]
+def _uid(row: dict[str, Any], *names: str) -> str:
+    told = [str(row[name]) for name in (ID, "kind", *names)]
     return f"{hashlib.sha256(chr(0).join(told).encode()).hexdigest()[:32]}@saycheck"

@@ -7,10 +7,11 @@ from statistics import median
 from sqlalchemy import Connection, bindparam, delete, update
 
 from saycheck.history.due import due
+from saycheck.history.forecast import forecasts_of
 from saycheck.history.records import Decided, Walked
 from saycheck.history.rows import insert_rows, walks_of
 from saycheck.history.sense import Sense, sense_of
-from saycheck.history.tables import troubles, units
+from saycheck.history.tables import OF_A_UNIT, forecasts, troubles, units
 from saycheck.history.troubles import Trouble, follow
 
 BATCH = 200
@@ -22,8 +23,10 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
     numbers = sorted(changed)
     for start in range(0, len(numbers), BATCH):
         some = numbers[start : start + BATCH]
-        connection.execute(delete(troubles).where(troubles.c.unit.in_(some)))
+        for table in OF_A_UNIT:
+            connection.execute(delete(table).where(table.c.unit.in_(some)))
         rows: list[tuple[object, ...]] = []
+        foreseen: list[tuple[object, ...]] = []
         sums: list[dict[str, object]] = []
         gone: list[int] = []
         for number, walked in walks_of(connection, some).items():
@@ -32,8 +35,10 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
                 continue
             found = follow(walked, sense_of(walked[0].kind))
             rows += [_row(number, trouble, walked) for trouble in found]
+            foreseen += _foreseen(number, walked)
             sums.append({"number": number, **_sums(walked, found)})
         insert_rows(connection, troubles, COLUMNS, rows)
+        insert_rows(connection, forecasts, FORESEEN, foreseen)
         if sums:
             names = [name for name in sums[0] if name != "number"]
             connection.execute(
@@ -61,6 +66,26 @@ def _row(unit: int, trouble: Trouble, walked: Sequence[Walked]) -> tuple[object,
         trouble.state, opened.day, opened.hours, walked[trouble.seen].day, closed, len(trouble.states),
         trouble.spell, trouble.answer, trouble.flagged, choice.choice if choice else "", day, why,
     )  # fmt: skip
+
+
+FORESEEN = (
+    "unit", "zone", "line", "side", "attribute", "measured_on", "value", "measured_in", "remaining_hours",
+    "due", "earliest", "told",
+)  # fmt: skip
+
+
+def _foreseen(unit: int, walked: Sequence[Walked]) -> list[tuple[object, ...]]:
+    sense = sense_of(walked[0].kind)
+    if not any(sense.has_limit(one.line) for walk in walked for one in walk.measured):
+        return []
+    return [
+        (
+            unit, sense.zone(one.series.line), one.series.line, one.series.side, one.series.attribute,
+            one.series.points[-1].day, one.series.points[-1].value, one.series.unit, one.remaining_hours,
+            one.day, one.earliest, one.wear.plainly,
+        )
+        for one in forecasts_of(walked, sense, hours_per_day(walked))
+    ]  # fmt: skip
 
 
 def due_of(trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> tuple[str | None, str]:

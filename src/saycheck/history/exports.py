@@ -12,7 +12,7 @@ from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, Select, select
 
-from saycheck.history.tables import findings, readings, troubles, units, walks
+from saycheck.history.tables import findings, forecasts, readings, troubles, units, walks
 
 ID = "EquipmentHeader.EquipmentID"
 HOUR = "CumulativeOperatingHours.Hour"
@@ -53,6 +53,13 @@ READING: dict[str, ColumnElement[Any]] = {
     "plus_minus": readings.c.plus_minus, "value_si": readings.c.value_si, "unit_si": readings.c.unit_si,
     "judged": readings.c.judged, "new_series": readings.c.renewed,
 }  # fmt: skip
+FORECAST: dict[str, ColumnElement[Any]] = {
+    ID: units.c.name, "kind": units.c.kind, HOUR: units.c.hours, WHEN: units.c.last_day,
+    "zone": forecasts.c.zone, "part": forecasts.c.line, "side": forecasts.c.side,
+    "attribute": forecasts.c.attribute, "measured_on": forecasts.c.measured_on, "value": forecasts.c.value,
+    "unit": forecasts.c.measured_in, "remaining_hours": forecasts.c.remaining_hours,
+    "due_on": forecasts.c.due, "earliest_on": forecasts.c.earliest, "told": forecasts.c.told,
+}  # fmt: skip
 _UNIT_ORDER = (units.c.key, units.c.kind)
 _TROUBLE_ORDER = (troubles.c.line, troubles.c.side, troubles.c.part, troubles.c.check, troubles.c.opened)
 _WALK_ORDER = (*_UNIT_ORDER, walks.c.walked, walks.c.walk_id, walks.c.root, walks.c.folder)
@@ -70,6 +77,11 @@ def _of_walks(table: Any, columns: dict[str, ColumnElement[Any]]) -> Select[Any]
     return asked.order_by(*_WALK_ORDER)
 
 
+def _of_forecasts() -> Select[Any]:
+    asked = select(*FORECAST.values()).join_from(forecasts, units, units.c.id == forecasts.c.unit)
+    return asked.order_by(*_UNIT_ORDER, forecasts.c.line, forecasts.c.side, forecasts.c.attribute)
+
+
 def _types(columns: dict[str, ColumnElement[Any]]) -> dict[str, str]:
     types = {"VARCHAR": "text", "FLOAT": "number", "INTEGER": "whole", "BOOLEAN": "truth"}
     return {name: types[str(column.type)] for name, column in columns.items()}
@@ -84,6 +96,7 @@ EXPORTS = {
                _of_troubles(troubles.c.due.is_not(None))),
         Export("back", "a trouble that came back after it had ended", _types(TROUBLE),
                _of_troubles(troubles.c.spell > 1)),
+        Export("wear", "a part that wears towards a published limit", _types(FORECAST), _of_forecasts()),
         Export("troubles", "a trouble, open or ended", _types(TROUBLE), _of_troubles()),
         Export("walks", "a walk", _types(WALK | _COUNTS), _of_walks(None, _COUNTS)),
         Export("findings", "a finding on one line of the checklist", _types(WALK | FINDING),

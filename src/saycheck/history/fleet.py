@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import ColumnElement, Connection, Select, func, literal, select
 
-from saycheck.history.tables import findings, troubles, units, walks
+from saycheck.history.tables import findings, forecasts, troubles, units, walks
+from saycheck.models.walk import Side
 
 MOST = 15
 """So many lines of each list are shown unless all are asked for."""
@@ -23,6 +24,20 @@ class Offender:
     times: int
 
 
+@dataclass(frozen=True, order=True)
+class DueRow:
+    """Something that is due: the day, the unit, the part, what was said of it, and why then."""
+
+    day: str
+    name: str
+    key: str
+    kind: str
+    part: str
+    side: Side
+    condition: str
+    why: str
+
+
 @dataclass(frozen=True)
 class Fleet:
     """The fleet: how much there is, and the heads of three lists. Rows have the names of the tables' columns."""
@@ -32,7 +47,7 @@ class Fleet:
     open: int
     unnamed: int
     neediest: Sequence[Any]
-    due: Sequence[Any]
+    due: Sequence[DueRow]
     offenders: Sequence[Offender]
 
 
@@ -63,21 +78,32 @@ def neediest(connection: Connection, most: int | None = None) -> Sequence[Any]:
     return connection.execute(select(units).order_by(*order).limit(most)).all()
 
 
-def due(connection: Connection, most: int | None = None) -> Sequence[Any]:
-    """Troubles with a day on which they are due, the soonest first, each with ``name`` and ``hours`` of its unit."""
-    first = select(troubles.c.due).where(troubles.c.due.is_not(None)).order_by(troubles.c.due)
-    asked = select(troubles, units.c.name, units.c.hours).join(units, units.c.id == troubles.c.unit)
-    asked = asked.where(troubles.c.due.is_not(None))
+def due(connection: Connection, most: int | None = None) -> list[DueRow]:
+    """Troubles and worn parts with a day on which they are due, the soonest first."""
+    at, worn, of = troubles.c, forecasts.c, units.c
+    of_troubles = select(
+        at.due, of.name, of.key, of.kind, at.part, at.side, at.condition, at.why_due
+    ).join_from(troubles, units, of.id == at.unit)  # fmt: skip
+    of_wear = select(
+        worn.due, of.name, of.key, of.kind, worn.line, worn.side, literal("at its limit"), literal("wear")
+    ).join_from(forecasts, units, of.id == worn.unit)  # fmt: skip
+    rows = [*_first(of_troubles, at.due, connection, most), *_first(of_wear, worn.due, connection, most)]
+    return sorted(DueRow(*row) for row in rows)[:most]
+
+
+def _first(
+    asked: Select[Any], day: ColumnElement[Any], connection: Connection, most: int | None
+) -> Sequence[Any]:
+    """The rows of the earliest days, at least so many as asked for where there are so many.
+
+    All rows of the last of these days are among them, since they are only put in order afterwards.
+    """
+    asked = asked.where(day.is_not(None))
     if most is not None:
-        # Ties on the last day are cut by name below, so all of that day must be fetched.
-        last = connection.scalar(first.offset(most - 1).limit(1))
+        last = connection.scalar(select(day).where(day.is_not(None)).order_by(day).offset(most - 1).limit(1))
         if last is not None:
-            asked = asked.where(troubles.c.due <= last)
-    order = (
-        troubles.c.due, units.c.key, units.c.kind, troubles.c.line, troubles.c.side, troubles.c.part,
-        troubles.c.check,
-    )  # fmt: skip
-    return connection.execute(asked.order_by(*order).limit(most)).all()
+            asked = asked.where(day <= last)
+    return connection.execute(asked).all()
 
 
 def offenders(connection: Connection, most: int | None = None) -> list[Offender]:

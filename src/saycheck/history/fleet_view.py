@@ -1,13 +1,12 @@
 """The fleet as the terminal shows it: which units need most, what is due, what comes back."""
 
 from collections.abc import Iterator, Sequence
-from typing import Any
 
 from rich.console import Console, Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
-from saycheck.history.fleet import Fleet, Offender
+from saycheck.history.fleet import DueRow, Fleet, Offender
 from saycheck.history.view import WIDEST, heading
 from saycheck.history.wording import hours_read, short_day
 from saycheck.reporting.layout import margin_grid, print_plainly
@@ -72,11 +71,11 @@ def _due(fleet: Fleet) -> Iterator[RenderableType]:
     yield from heading("due, the soonest first")
     grid = margin_grid(places=True)
     for row in fleet.due:
-        grid.add_row(short_day(row.due), _trouble(row), Text(row.why_due, style="dim"))
+        grid.add_row(short_day(row.day), _trouble(row), Text(row.why, style="dim"))
     yield grid
 
 
-def _trouble(row: Any) -> Text:
+def _trouble(row: DueRow) -> Text:
     part = with_side(plain(row.part), row.side)
     return Text.assemble((plain(row.name), "bold"), f": {part}, {plain(row.condition)}")
 

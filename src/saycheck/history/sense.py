@@ -74,6 +74,15 @@ class Sense:
         part = self.parts.get(line)
         return tuple(part.measures) if part else ()
 
+    def has_limit(self, line: str) -> bool:
+        """Whether a published limit is known for anything measured on a part."""
+        return any(m.at_least is not None or m.at_most is not None for m in self.measures(line))
+
+    def zone(self, line: str) -> str:
+        """Where one stands to look at a part; empty where nobody knows."""
+        part = self.parts.get(line)
+        return part.zones[0] if part else ""
+
     def _check(self, line: str, condition: str) -> Check | None:
         key = (line, condition)
         if key not in self._check_of:

@@ -153,6 +153,26 @@ Index(
     postgresql_where=troubles.c.spell > 1,
 )
 
+forecasts = Table(
+    f"{PREFIX}forecast",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("unit", Integer, ForeignKey(units.c.id), nullable=False),
+    Column("zone", Text, nullable=False),
+    Column("line", Text, nullable=False),
+    Column("side", Text, nullable=False),
+    Column("attribute", Text, nullable=False),
+    Column("measured_on", Text, nullable=False),
+    Column("value", Float, nullable=False),
+    Column("measured_in", Text, nullable=False),
+    Column("remaining_hours", Float),
+    Column("due", Text, nullable=False),
+    Column("earliest", Text),
+    Column("told", Text, nullable=False),
+    Index(f"{PREFIX}forecast_unit", "unit"),
+    Index(f"{PREFIX}forecast_due", "due"),
+)
+
 VERSION = hashlib.sha256(
     repr([(t.name, [(c.name, str(c.type)) for c in t.columns]) for t in metadata.sorted_tables]).encode()
 ).hexdigest()[:12]
@@ -160,3 +180,5 @@ VERSION = hashlib.sha256(
 
 OF_A_WALK = (findings, readings, decisions)
 """What goes with its walk."""
+OF_A_UNIT = (troubles, forecasts)
+"""What is worked out for each unit."""

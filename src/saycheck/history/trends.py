@@ -17,6 +17,8 @@ from saycheck.vocabulary.schema import Measure, Units
 COUNTED = frozenset(["count", "h", "hour", "finger", "thread", "mark"])
 """Units of readings that make no trend of wear."""
 HOUR_METER = "hour meter"
+WEARING = frozenset(["thickness", "thickness left", "depth", "length", "gap", "elongation", "lining"])
+"""What wears, as against levels and pressures, which come and go."""
 
 
 @dataclass(frozen=True)
@@ -66,7 +68,7 @@ class Series:
             for one in self.points
             if one.hours is not None
         ]
-        if not points or (self.measure and not self.measure.wear):
+        if not points or (self.measure and not self.measure.wear and self.measure.attribute not in WEARING):
             return None
         low, high = self.limits
         if low is not None and high is not None:

@@ -10,6 +10,7 @@ from sqlalchemy import Connection, func, select
 from saycheck.errors import HistoryError
 from saycheck.history.compare import Changed, compared
 from saycheck.history.derive import due_of, hours_per_day
+from saycheck.history.forecast import Forecast, forecasts_of
 from saycheck.history.names import unit_key
 from saycheck.history.records import Walked
 from saycheck.history.rows import walks_of
@@ -84,6 +85,11 @@ class UnitHistory:
         """What is due, the soonest first; what has no day stands last."""
         found = [DueItem(one, *due_of(one, self.walks, self.sense)) for one in self.still_open]
         return sorted(found, key=lambda item: (item.day is None, item.day or ""))
+
+    @cached_property
+    def forecasts(self) -> list[Forecast]:
+        """What wears towards a published limit, the soonest first."""
+        return forecasts_of(self.walks, self.sense, self.hours_per_day)
 
     def hours_open(self, trouble: Trouble) -> float | None:
         """Hours of the meter between the walk in which a trouble opened and the last one."""

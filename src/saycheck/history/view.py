@@ -11,7 +11,7 @@ from saycheck.history.troubles import Trouble
 from saycheck.history.unit import UnitHistory
 from saycheck.history.wording import day, days_between, hours_read, name, ordinal, series_name, short_day
 from saycheck.reporting.layout import margin_grid, print_plainly
-from saycheck.reporting.wording import STATE_WORDS, number, plain
+from saycheck.reporting.wording import STATE_WORDS, number, plain, with_side
 
 WIDEST = 100
 STYLES = {"writeup": "bold magenta", "watch": "magenta"}
@@ -162,10 +162,14 @@ def _trends(history: UnitHistory) -> Iterator[RenderableType]:
 
 def _due(history: UnitHistory) -> Iterator[RenderableType]:
     items = [item for item in history.due if item.trouble.state == "writeup" or item.day]
-    if not items:
+    worn = history.forecasts
+    if not items and not worn:
         return
-    yield from heading(f"due ({len(items)})")
+    yield from heading(f"due ({len(items) + len(worn)})")
     grid = margin_grid(places=True)
+    for one in worn:
+        words = Text.assemble((with_side(plain(one.series.line), one.series.side), "bold"), ": at its limit")  # type: ignore[arg-type]
+        grid.add_row(short_day(one.day), words, Text("wear", style="dim"))
     for item in items:
         words = Text.assemble((name(item.trouble), "bold"), f": {plain(item.trouble.said.condition)}")
         grid.add_row(short_day(item.day) if item.day else "no day", words, Text(item.why, style="dim"))
