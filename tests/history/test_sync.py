@@ -1,5 +1,6 @@
 """The index follows the walk folders by itself, can be thrown away, and tells what it could not read."""
 
+import io
 import json
 import os
 import random
@@ -10,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from rich.console import Console
 from sqlalchemy import select
 
 from saycheck import walkfolder
@@ -20,6 +22,7 @@ from saycheck.history.index import Index, opened, own_file
 from saycheck.history.sync import sync
 from saycheck.history.tables import units, walks
 from saycheck.history.unit import unit_history
+from saycheck.history.view import show
 
 from .conftest import Row, made_walk, put
 
@@ -133,6 +136,11 @@ def test_what_the_owner_decided_is_remembered(walks: Path, index: Index) -> None
     with index.reading() as connection:
         (item,) = unit_history(connection, "Loader Seven").due
         (row,) = rows(connection, "due")
+        shown = io.StringIO()
+        show(unit_history(connection, "Loader Seven"), Console(file=shown, width=80))
+    assert "decided: later, by Owner on 9 March 2025: when the welder is here, by" in " ".join(
+        shown.getvalue().split()
+    )
     assert ("2025-04-01", "decided: later") == (item.day, item.why)
     assert ("later", "2025-04-01", "decided: later") == row[-3:]
 

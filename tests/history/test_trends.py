@@ -11,7 +11,7 @@ from saycheck.history.records import Measured, Walked
 from saycheck.history.renewed import renewed
 from saycheck.history.sense import sense_of
 from saycheck.history.sketch import sketch
-from saycheck.history.trends import earlier_points, series_of
+from saycheck.history.trends import series_of
 
 from .conftest import walked
 
@@ -165,14 +165,6 @@ def test_a_new_edge_begins_anew() -> None:
     assert "part replaced" == found.began
     assert -0.01 == pytest.approx(found.rate.value)
     assert 1 == sketch(series).count("+")
-
-
-def test_earlier_points_of_a_part() -> None:
-    """What a write-up asks for: the readings of one part and side, also a single one."""
-    walks = [walk("2025-03-01", 100, measured(20, line="front tyre", side="left"), measured(30))]
-    (series,) = earlier_points(walks, LOADER, "front tyre", "left", "m")
-    assert [(20.0, 0.5, 100)] == [(p.value, p.plus_minus, p.hours) for p in series.points]
-    assert [] == earlier_points(walks, LOADER, "front tyre", "right", "m")
 
 
 @pytest.mark.parametrize("values", [[5.0, 5.0], [1.0, 2.0], [0.0, 1e9], [-3.5, 7.25, 0.0]])

@@ -1,6 +1,6 @@
 """Readings of one part along the walks of its unit: what a trend plot shows and what wear is reckoned from."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
@@ -94,17 +94,6 @@ def series_of(walked: Sequence[Walked], sense: Sense, least: int = 2) -> list[Se
         _series(readings, sense)
         for readings in found.values()
         if len({walk.folder for walk, _ in readings}) >= least
-    ]
-
-
-def earlier_points(
-    walked: Iterable[Walked], sense: Sense, line: str, side: str, unit_si: str
-) -> list[Series]:
-    """The series of one part and side whose readings are of one SI unit ("m"); also those of one reading."""
-    return [
-        one
-        for one in series_of(list(walked), sense, least=1)
-        if (one.line, one.side, one.unit_si) == (line, side, unit_si)
     ]
 
 

@@ -7,9 +7,11 @@ from rich.rule import Rule
 from rich.text import Text
 
 from saycheck.history.compare import Changed
+from saycheck.history.derive import decision
 from saycheck.history.troubles import Trouble
 from saycheck.history.unit import UnitHistory
 from saycheck.history.wording import day, days_between, hours_read, name, ordinal, series_name, short_day
+from saycheck.models.decisions import CHOICE_WORDS
 from saycheck.reporting.layout import margin_grid, print_plainly
 from saycheck.reporting.wording import STATE_WORDS, number, plain, with_side
 
@@ -104,8 +106,21 @@ def _open(history: UnitHistory) -> Iterator[RenderableType]:
         words = Text.assemble((name(one), "bold"), f": {plain(one.said.condition)}")
         if one.flagged:
             words.append("\nnobody has looked yet whether this was heard rightly")
+        if told := _decided(history, one):
+            words.append(f"\n{told}")
         grid.add_row(margin, words, Text(how_long(history, one), style="dim"))
     yield grid
+
+
+def _decided(history: UnitHistory, trouble: Trouble) -> str:
+    """What the owner decided about it, empty where nothing is decided."""
+    choice = decision(trouble, history.walks)
+    if choice is None:
+        return ""
+    word = CHOICE_WORDS.get(choice.choice, choice.choice)
+    who = f" by {plain(choice.who)}" if choice.who else ""
+    note = f": {plain(choice.note)}" if choice.note else ""
+    return f"decided: {word}{',' if who else ''}{who} on {day(choice.day)}{note}"
 
 
 def how_long(history: UnitHistory, trouble: Trouble) -> str:
