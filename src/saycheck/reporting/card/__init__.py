@@ -1,0 +1,1 @@
+"""The walk card: the list of a machine on one page, to hang in the cab."""
