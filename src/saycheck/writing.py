@@ -3,29 +3,48 @@
 import hashlib
 import os
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from saycheck import __version__, decisions, walkfolder
 from saycheck.errors import WriteUpError
 from saycheck.models.review import Standing
+from saycheck.reporting.writeup.costs import Cost
 from saycheck.reporting.writeup.given import Given
 from saycheck.standing import standing
 from saycheck.vocabulary.load import load
 from saycheck.vocabulary.waiting import sentences
 
+if TYPE_CHECKING:
+    from saycheck.remembered import Remembered
+
 PHOTOS = "photos"
 NAME = Path(walkfolder.WRITE_UP).stem
 
 
-def given_of(folder: Path, walker: str = "", walked: str = "", owner: str = "") -> Given:
+@dataclass(frozen=True)
+class Names:
+    """What the walk does not hold: who walked, and who decides."""
+
+    walker: str = ""
+    owner: str = ""
+
+
+def given_of(
+    folder: Path, names: Names = Names(), walks: Path | None = None, waiting: Path | None = None
+) -> Given:
     """What a write-up of a walk folder may show.
 
+    ``walks`` is where earlier walks of the unit lie; ``waiting`` a file of figures on what waiting costs.
+
     Raises:
-        SaycheckError: there is no walk, or its edits or decisions are damaged.
+        SaycheckError: there is no walk, its edits, decisions or the figures are damaged.
     """
     there = standing(folder)
     folder = folder if folder.is_dir() else folder.parent
+    earlier = _earlier(there, folder, walks)
     return Given(
         standing=there,
         vocabulary=load(there.walk.machine.kind),
@@ -34,11 +53,33 @@ def given_of(folder: Path, walker: str = "", walked: str = "", owner: str = "") 
         version=__version__,
         walk_sha256=hashlib.sha256((folder / walkfolder.WALK).read_bytes()).hexdigest(),
         decisions=decisions.read(folder),
-        walker=walker,
-        walked=walked,
-        owner=owner,
+        walker=names.walker,
+        owner=names.owner,
+        series=earlier.series if earlier else {},
+        since=earlier.since if earlier else {},
+        costs=_costs(waiting, there) if waiting else {},
         pictures=_pictures(folder, there),
     )
+
+
+def _earlier(there: Standing, folder: Path, walks: Path | None) -> "Remembered | None":
+    """What earlier walks say; None where none can be there, so that no database is loaded for nothing."""
+    if not there.walk.machine.unit or not walkfolder.walks_folder(walks).is_dir():
+        return None
+    from saycheck.remembered import remembered
+
+    return remembered(there.walk, folder, walks)
+
+
+def _costs(file: Path, there: Standing) -> Mapping[str, Cost]:
+    from saycheck.reporting.writeup.costs import costs, figures
+
+    try:
+        text = file.read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        raise WriteUpError(f"'{file}' cannot be read ({error}); name a TOML file with the figures") from error
+    found = [one for one in there.walk.findings if one.state == "writeup"]
+    return costs(figures(text, file.name), found, file.name)
 
 
 def made(given: Given, form: str, paper: str = "a4") -> bytes:
@@ -97,11 +138,11 @@ def put(path: Path, content: bytes, replace: bool = False) -> None:
 
 def _pictures(folder: Path, there: Standing) -> Mapping[str, bytes]:
     """The photographs of the walk that can be shown, by file name; one that is gone is left out."""
-    from saycheck.reporting.writeup.pictures import mime
+    names = dict.fromkeys(name for names in there.photos.values() for name in names)
+    if not names:
+        return {}
+    from saycheck.reporting.writeup.pictures import shown
 
-    found = {}
-    for name in dict.fromkeys(name for names in there.photos.values() for name in names):
-        path = folder / PHOTOS / Path(name).name
-        if path.is_file() and mime(content := path.read_bytes()):
-            found[name] = content
-    return found
+    paths = {name: folder / PHOTOS / Path(name).name for name in names}
+    found = {name: shown(path.read_bytes()) for name, path in paths.items() if path.is_file()}
+    return {name: content for name, content in found.items() if content}

@@ -44,17 +44,25 @@ def writeup(
     ] = None,
     paper: Annotated[Paper, typer.Option(help="The size of the paper.")] = Paper.a4,
     walker: Annotated[str, typer.Option(metavar="NAME", help="Who walked round the machine.")] = "",
-    walked: Annotated[
-        str, typer.Option(metavar="DATE", help="When, where the day of hearing is not the day.")
-    ] = "",
     owner: Annotated[str, typer.Option(metavar="NAME", help="Who decides.")] = "",
+    waiting: Annotated[
+        Path | None, typer.Option(metavar="FILE.toml", help="Figures on what waiting costs, job by job.")
+    ] = None,
+    walks: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="FOLDER",
+            envvar="SAYCHECK_WALKS",
+            help="The folder that holds earlier walks; else walks/.",
+        ),
+    ] = None,
     replace: Annotated[bool, typer.Option("--replace", help="Let --out take the place of a file.")] = False,
 ) -> None:
     """Write up a walk for its owner: what must be decided, what to watch, what was not seen."""
-    from saycheck.writing import given_of, made, place, put
+    from saycheck.writing import Names, given_of, made, place, put
 
     wanted = _form(form, out)
-    given = given_of(walk, walker=walker, walked=walked, owner=owner)
+    given = given_of(walk, Names(walker, owner), walks, waiting)
     content = made(given, wanted.value, paper.value)
     if str(out) == "-":
         sys.stdout.buffer.write(content)

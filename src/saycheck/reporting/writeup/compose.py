@@ -83,9 +83,7 @@ def _facts(given: Given) -> list[Fact]:
     walk = given.standing.walk
     hours = "not read" if walk.machine.hours is None else f"{number(walk.machine.hours)} h"
     facts = [Fact(name="hours", value=hours), Fact(name="walked by", value=plain(given.walker))]
-    heard = re.match(r"\d{4}-\d\d-\d\d", walk.id)
-    when = plain(given.walked) or (f"heard on {heard.group()}" if heard else "")
-    facts.append(Fact(name="when", value=when))
+    facts.append(Fact(name="when", value=_when_walked(walk)))
     said = weather(walk)
     if said:
         facts.append(Fact(name="weather", value=" ".join(f"“{one}”" for one in said)))
@@ -93,6 +91,14 @@ def _facts(given: Given) -> list[Fact]:
         facts.append(Fact(name="reviewed by", value=listed([plain(who) for who in given.standing.by])))
     facts.append(Fact(name="owner", value=plain(given.owner)))
     return facts
+
+
+def _when_walked(walk: Walk) -> str:
+    """When it was walked, as the walk says itself; else the day on which it was heard, told so."""
+    if walk.walked_at:
+        return plain(walk.walked_at).replace("T", " ")
+    heard = re.match(r"\d{4}-\d\d-\d\d", walk.id)
+    return f"heard on {heard.group()}" if heard else ""
 
 
 def _counts(walk: Walk) -> list[Fact]:

@@ -13,7 +13,7 @@ class Picture(Model):
     alt: str
 
 
-class Trend(Model):
+class Plot(Model):
     """A small plot as SVG, and the same said in words."""
 
     svg: str
@@ -43,7 +43,8 @@ class Entry(Model):
 
     ``place`` is the zone, ``time`` where the words are in the sound. ``why`` says how urgent it is and by
     which source, ``injures`` that a failure can hurt someone. ``doubts`` are what a reviewer has not
-    settled. ``waiting`` is what leaving it would mean, with its source.
+    settled. ``since`` is when it was first seen, on an earlier walk. ``waiting`` is what leaving it would mean,
+    with its source.
     """
 
     number: int
@@ -61,10 +62,12 @@ class Entry(Model):
     waiting: str = ""
     waiting_source: str = ""
     costs: list[str] = []
+    tornado: Plot | None = None
+    since: str = ""
     caution: str = ""
     doubts: list[str] = []
     pictures: list[Picture] = []
-    trend: Trend | None = None
+    trend: Plot | None = None
     decided: Decided | None = None
 
 

@@ -4,8 +4,8 @@ import re
 
 from saycheck.models.decisions import CHOICE_WORDS, decision_of
 from saycheck.models.walk import Finding
-from saycheck.reporting.wording import STATE_WORDS, clock, plain, said_of, with_side
-from saycheck.reporting.writeup.document import Decided, Entry, Picture, Trend, Urgent
+from saycheck.reporting.wording import STATE_WORDS, clock, number, plain, with_side
+from saycheck.reporting.writeup.document import Decided, Entry, Picture, Plot, Urgent
 from saycheck.reporting.writeup.given import Given
 from saycheck.reporting.writeup.limits import readings
 from saycheck.reporting.writeup.order import URGENCIES, checks_of, in_order, urgency
@@ -44,18 +44,18 @@ def in_state(given: Given, state: str, first: int) -> list[Entry]:
     return [entry(one, place, given) for place, one in enumerate(found, first)]
 
 
-def entry(finding: Finding, number: int, given: Given) -> Entry:
+def entry(finding: Finding, place: int, given: Given) -> Entry:
     """One finding with all that is known of it."""
     checks = checks_of(finding, given.vocabulary)
     names = [check.name for check in checks] or [finding.check]
     waiting = waiting_for(names, finding.condition, given.waiting)
-    said = plain(said_of(_without_numbers(finding)))
+    cost = given.costs.get(finding.id)
     return Entry(
-        number=number,
+        number=place,
         finding=finding.id,
         state=STATE_WORDS[finding.state],
         part=with_side(plain(finding.part), finding.side),
-        said="" if said == finding.state else said,
+        said=_said(finding),
         place=plain(finding.zone),
         time=_time(finding),
         quote=quote(finding, given.standing.walk.transcript.text),
@@ -65,7 +65,9 @@ def entry(finding: Finding, number: int, given: Given) -> Entry:
         urgency_source=_published(checks[0].source if checks else ""),
         waiting=waiting.text if waiting else "",
         waiting_source=_published(waiting.source if waiting else ""),
-        costs=[plain(sentence) for sentence in given.costs.get(finding.id, [])],
+        costs=[plain(sentence) for sentence in cost.sentences] if cost else [],
+        tornado=cost.plot if cost else None,
+        since=plain(given.since.get(finding.id, "")),
         caution=plain(finding.caution or ""),
         doubts=_doubts(finding),
         pictures=_pictures(finding, given),
@@ -85,10 +87,16 @@ def _published(source: str) -> str:
     return "" if source == COMMON_PRACTICE else plain(source)
 
 
-def _without_numbers(finding: Finding) -> Finding:
-    """Measurements stand on lines of their own; only counts stay with what was said."""
-    counts = [one for one in finding.measurements if one.unit == "count"]
-    return finding.model_copy(update={"measurements": counts})
+def _said(finding: Finding) -> str:
+    """What was said of the part, with its count; empty where the state says it already.
+
+    Measurements stand on lines of their own. Of what was not seen or put off the words themselves tell most.
+    """
+    if finding.state in ("hidden", "later") or finding.condition == finding.state:
+        return ""
+    condition = f"no {finding.condition}" if finding.denied else finding.condition
+    counts = [number(one.value) for one in finding.measurements if one.unit == "count"]
+    return plain(" ".join([*counts[:1], condition]))
 
 
 def _time(finding: Finding) -> str:
@@ -102,9 +110,9 @@ def _pictures(finding: Finding, given: Given) -> list[Picture]:
     return [Picture(file=file, alt=f"photograph of {what}: {plain(finding.condition)}") for file in files]
 
 
-def _trend(finding: Finding, given: Given) -> Trend | None:
+def _trend(finding: Finding, given: Given) -> Plot | None:
     series = given.series.get(finding.id)
-    return trend(series, with_side(plain(finding.part), finding.side)) if series else None
+    return trend(series) if series else None
 
 
 def _decided(finding: Finding, given: Given) -> Decided | None:

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from saycheck.models.decisions import Decision
 from saycheck.models.review import Standing
+from saycheck.reporting.writeup.costs import Cost
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.waiting import Waiting
 
@@ -38,9 +39,9 @@ class Series:
 class Given:
     """All that a write-up may show; nothing else gets into it.
 
-    ``made`` is when it is made. ``walker``, ``walked`` (a date in words) and ``owner`` are names that the
-    walk does not hold. ``series`` and ``costs`` go by finding id: measurements over time, and sentences
-    on what waiting costs. ``pictures`` are the bytes of photographs by file name.
+    ``made`` is when it is made. ``walker`` and ``owner`` are names that the walk does not hold. By finding id
+    go ``series`` (measurements over time), ``since`` (when a trouble was first seen, on an earlier walk) and
+    ``costs`` (what waiting costs). ``pictures`` are the bytes of photographs by file name.
     """
 
     standing: Standing
@@ -51,8 +52,8 @@ class Given:
     walk_sha256: str = ""
     decisions: Sequence[Decision] = ()
     walker: str = ""
-    walked: str = ""
     owner: str = ""
     series: Mapping[str, Series] = field(default_factory=dict)
-    costs: Mapping[str, Sequence[str]] = field(default_factory=dict)
+    since: Mapping[str, str] = field(default_factory=dict)
+    costs: Mapping[str, Cost] = field(default_factory=dict)
     pictures: Mapping[str, bytes] = field(default_factory=dict)

@@ -23,20 +23,16 @@ _PROBE = b"""#set document(title: "letters")
 """
 
 
-def printable(text: str) -> str:
-    """The text with each letter that cannot be printed replaced; most texts come back as they are."""
-    strange = sorted(set(_EVERYDAY.sub("", text)))
-    refused = set(strange) if len(strange) > _MOST else _refused(strange)
-    return text.translate({ord(letter): UNKNOWN for letter in refused}) if refused else text
+def strange(text: str) -> set[str]:
+    """The letters of a text beyond everyday Latin."""
+    return set(_EVERYDAY.sub("", text))
 
 
-def everyday(text: str) -> str:
-    """The text with everything beyond everyday Latin replaced."""
-    return "".join(letter if _EVERYDAY.fullmatch(letter) else UNKNOWN for letter in text)
-
-
-def _refused(letters: list[str]) -> set[str]:
-    left = list(letters)
+def unprintable(text: str) -> set[str]:
+    """The letters of a text that no font has, as far as each can be told by itself; nearly always none."""
+    left = sorted(strange(text))
+    if len(left) > _MOST:
+        return set(left)
     refused: set[str] = set()
     while left:
         try:

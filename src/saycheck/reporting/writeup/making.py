@@ -43,6 +43,7 @@ def _facts(given: Given) -> Iterator[tuple[str, str]]:
     yield "words", _words(walk)
     yield "review", review(given)
     yield "edits", f"{len(given.standing.edits)}" if given.standing.edits else ""
+    yield "photographs", _photographs(given)
     yield "walk", walk.id
     yield (
         "versions",
@@ -52,6 +53,13 @@ def _facts(given: Given) -> Iterator[tuple[str, str]]:
         ),
     )
     yield "written up", given.made.strftime("%Y-%m-%d %H:%M")
+
+
+def _photographs(given: Given) -> str:
+    """How many were attached, and whether any of them cannot be shown."""
+    attached = {name for names in given.standing.photos.values() for name in names}
+    lost = len(attached - set(given.pictures))
+    return f"{len(attached)}" + (f", of which {lost} cannot be shown" if lost else "") if attached else ""
 
 
 def _source(walk: Walk) -> str:

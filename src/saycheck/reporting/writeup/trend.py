@@ -1,31 +1,34 @@
 """A small plot of a measurement over time, as SVG in one colour, with the same said in words."""
 
+from xml.sax.saxutils import escape
+
 from saycheck.reporting.wording import number
-from saycheck.reporting.writeup.document import Trend
+from saycheck.reporting.writeup.document import Plot
 from saycheck.reporting.writeup.given import Point, Series
 
-WIDTH, HEIGHT = 132.0, 34.0
-"""In points; the plot stands beside text of ten points."""
+WIDTH, HEIGHT = 113.0, 58.0
+"""In points; as wide as the right column of the page."""
 
-_LEFT, _RIGHT, _TOP, _BOTTOM = 3.0, 3.0, 4.0, 4.0
-_INK = "#1c1b19"
+_LEFT, _RIGHT, _TOP, _BOTTOM = 4.0, 4.0, 14.0, 14.0
+_INK, _SOFT = "#1c1b19", "#5d5a55"
+_FONT = 'font-family="Libertinus Serif, Palatino, Georgia, serif" font-size="8.5"'
 
 
-def trend(series: Series, part: str) -> Trend | None:
+def trend(series: Series) -> Plot | None:
     """The plot of two measurements or more; None where there are fewer, since one point is no trend."""
     points = sorted(series.points, key=lambda one: one.at)
     if len(points) < 2:
         return None
     first, last = points[0], points[-1]
     words = (
-        f"{part}: {_said(first, series)} at {number(first.at)} {series.axis}, "
-        f"{_said(last, series)} at {number(last.at)} {series.axis}, {len(points)} measurements"
+        f"{_said(first, series)} at {number(first.at)} {series.axis}, {_said(last, series)} at {number(last.at)} "
+        f"{series.axis}; {len(points)} measurements."
     )
-    return Trend(svg=_svg(points, series), words=f"{words}; {series.saying}" if series.saying else words)
+    return Plot(svg=_svg(points, series), words=f"{words} {series.saying}".strip())
 
 
 def _said(point: Point, series: Series) -> str:
-    return f"{number(point.value)} {series.unit}"
+    return f"{number(round(point.value, 4))} {series.unit}"
 
 
 def _svg(points: list[Point], series: Series) -> str:
@@ -44,18 +47,32 @@ def _svg(points: list[Point], series: Series) -> str:
     line = " ".join(f"{x(one.at)},{y(one.value)}" for one in points)
     bars = "".join(
         f'<line x1="{x(one.at)}" y1="{y(one.value - one.plus_minus)}" '
-        f'x2="{x(one.at)}" y2="{y(one.value + one.plus_minus)}" stroke="{_INK}" stroke-width="0.5"/>'
+        f'x2="{x(one.at)}" y2="{y(one.value + one.plus_minus)}" stroke="{_SOFT}" stroke-width="2.4"/>'
         for one in points
         if one.plus_minus
     )
-    dots = "".join(f'<circle cx="{x(one.at)}" cy="{y(one.value)}" r="1.6" fill="{_INK}"/>' for one in points)
+    dots = "".join(f'<circle cx="{x(one.at)}" cy="{y(one.value)}" r="2" fill="{_INK}"/>' for one in points)
     marks = "".join(
-        f'<line x1="0" y1="{y(one)}" x2="{WIDTH}" y2="{y(one)}" stroke="{_INK}" stroke-width="0.7" '
+        f'<line x1="0" y1="{y(one)}" x2="{WIDTH:g}" y2="{y(one)}" stroke="{_INK}" stroke-width="0.7" '
         'stroke-dasharray="3 2"/>'
         for one in limits
     )
+    first, last = points[0], points[-1]
+    texts = [
+        _text(0, max(y(first.value) - 6, 7), "start", _said(first, series)),
+        _text(WIDTH, max(y(last.value) - 6, 7), "end", _said(last, series), "bold"),
+        _text(0, HEIGHT - 1, "start", f"{number(first.at)} {series.axis}"),
+        _text(WIDTH, HEIGHT - 1, "end", f"{number(last.at)} {series.axis}"),
+    ]
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH:g}pt" height="{HEIGHT:g}pt" '
-        f'viewBox="0 0 {WIDTH:g} {HEIGHT:g}">{marks}'
-        f'<polyline points="{line}" fill="none" stroke="{_INK}" stroke-width="1"/>{bars}{dots}</svg>'
+        f'viewBox="0 0 {WIDTH:g} {HEIGHT:g}">{marks}{bars}'
+        f'<polyline points="{line}" fill="none" stroke="{_INK}" stroke-width="1"/>{dots}{"".join(texts)}</svg>'
+    )
+
+
+def _text(x: float, y: float, anchor: str, words: str, weight: str = "normal") -> str:
+    return (
+        f'<text x="{x:g}" y="{y:g}" text-anchor="{anchor}" font-weight="{weight}" fill="{_INK}" {_FONT}>'
+        f"{escape(words)}</text>"
     )
