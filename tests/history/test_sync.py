@@ -318,6 +318,33 @@ def test_the_index_may_be_thrown_away(walks: Path, monkeypatch: pytest.MonkeyPat
         assert 1 == sync(index).read
 
 
+def test_words_that_change_are_noticed(walks: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """A shop that calls a crack urgent sees it due at once, without asking for a rebuild."""
+    from saycheck.history.sense import sense_of
+
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    put(made_walk("2025-03-09", ("bucket", "none", "writeup", "leak")), walks / "one")
+
+    def due_day() -> str:
+        sense_of.cache_clear()
+        with opened(walks) as index:
+            sync(index)
+            with index.reading() as connection:
+                return str(next(rows(connection, "due"))[-2])
+
+    assert "2025-03-16" == due_day()
+    shared = tmp_path / "shop" / "shared"
+    shared.mkdir(parents=True)
+    (shared / "checks.toml").write_text(
+        '[[check]]\nname = "leaking"\nconditions = ["leak", "dry"]\ngood = "dry"\nurgency = "before work"\n'
+    )
+    monkeypatch.setenv("SAYCHECK_SHOP", str(tmp_path / "shop"))
+    assert "2025-03-09" == due_day()
+    monkeypatch.delenv("SAYCHECK_SHOP")
+    assert "2025-03-16" == due_day()
+    sense_of.cache_clear()
+
+
 @pytest.mark.parametrize(
     ("url", "told"),
     [

@@ -23,11 +23,15 @@ WAIT_S = 30
 
 
 class Index:
-    """An open index. ``root`` names the walks folder on this computer as rows of it are marked."""
+    """An open index. ``root`` names the walks folder on this computer as rows of it are marked.
 
-    def __init__(self, engine: Engine, walks: Path) -> None:
+    ``own`` is true for the one in the user's cache folder, which nobody else uses.
+    """
+
+    def __init__(self, engine: Engine, walks: Path, own: bool = False) -> None:
         self.engine = engine
         self.walks = walks
+        self.own = own
         self.root = f"{platform.node()}:{walks.resolve().as_posix()}"
 
     @contextmanager
@@ -61,7 +65,7 @@ def opened(walks: Path, url: str | None = None, anew: bool = False) -> Iterator[
     try:
         with told(engine):
             _prepare(engine, keep=url is not None and not anew)
-        yield Index(engine, walks)
+        yield Index(engine, walks, own=url is None)
     finally:
         engine.dispose()
 

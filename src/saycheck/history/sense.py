@@ -1,12 +1,15 @@
 """What goes with what on a machine kind: which check a condition answers, and what answers a trouble."""
 
+import hashlib
 from functools import lru_cache
 
 from saycheck.errors import MachineError
 from saycheck.vocabulary.compiled import Part
-from saycheck.vocabulary.load import load, shared_tables
+from saycheck.vocabulary.load import load, roots_of, shared_tables
 from saycheck.vocabulary.schema import Check, Checks, Measure
 
+SHARED = ("checks.toml", "parts.toml", "units.toml")
+"""The shared files that matter here."""
 WHOLE = "good"
 """The condition that speaks of a part as a whole ("bucket is good")."""
 
@@ -91,6 +94,16 @@ class Sense:
             found = (check for check in [*own, *self.checks.values()] if condition in check.conditions)
             self._check_of[key] = next(found, None)
         return self._check_of[key]
+
+
+def words_version() -> str:
+    """What changes when a vocabulary file that this module reads does, the shop's own included."""
+    digest = hashlib.sha256()
+    for root in roots_of(()):
+        shared = [path for name in SHARED if (path := root / "shared" / name).is_file()]
+        for path in [*sorted((root / "machines").glob("*.toml")), *shared]:
+            digest.update(path.name.encode("utf-8", "surrogateescape") + b"\0" + path.read_bytes())
+    return digest.hexdigest()[:16]
 
 
 @lru_cache(maxsize=64)

@@ -12,9 +12,11 @@ from saycheck.history.index import Index
 from saycheck.history.names import unit_key
 from saycheck.history.records import Walked
 from saycheck.history.rows import insert_walks, next_number
-from saycheck.history.tables import OF_A_WALK, units, walks
+from saycheck.history.sense import words_version
+from saycheck.history.tables import OF_A_WALK, about, units, walks
 from saycheck.history.take import take
 
+WORDS = "words"
 BATCH = 500
 """So many walks are held in memory at a time."""
 
@@ -31,14 +33,16 @@ class Synced:
 def sync(index: Index, anew: bool = False) -> Synced:
     """Take in every walk folder that is new or has changed, and forget those that are gone.
 
-    With ``anew`` all of this folder's walks are read again. A walk that cannot be read is left out with its
-    sentence, and read again once its files change.
+    With ``anew`` all walks of this folder are read again and all units worked out again. So are the units in
+    an index of one's own when words have changed; a shared one waits until it is asked for. A walk that cannot
+    be read is left out with its sentence, and read again once its files change.
 
     Raises:
         HistoryError: there is no walks folder, or the database refuses.
     """
+    words = words_version()
     there = {_key(name): (name, stamp) for name, stamp in walk_folders(index.walks)}
-    if not anew and _unchanged(index, there):
+    if not anew and _unchanged(index, there, words):
         return Synced(problems=_problems(index))
     with index.changing() as connection:
         known = _known(connection, index.root)
@@ -52,7 +56,11 @@ def sync(index: Index, anew: bool = False) -> Synced:
         done = Synced(gone=sum(name not in there for name in stale))
         for start in range(0, len(fresh), BATCH):
             changed |= _take_in(connection, index, fresh[start : start + BATCH], done)
+        if anew or (index.own and _words(connection) != words):
+            changed = set(connection.scalars(select(units.c.id)))
         derive(connection, changed)
+        if anew or index.own:
+            _keep_words(connection, words)
     done.problems = _problems(index)
     return done
 
@@ -62,12 +70,24 @@ def _key(name: str) -> str:
     return name.encode("utf-8", "surrogateescape").decode("utf-8", "backslashreplace").replace("\0", "")
 
 
-def _unchanged(index: Index, there: dict[str, tuple[str, str]]) -> bool:
+def _unchanged(index: Index, there: dict[str, tuple[str, str]], words: str) -> bool:
     with index.reading() as connection:
         known = _known(connection, index.root)
+        if index.own and _words(connection) != words:
+            return False
     return {name: stamp for name, (_, stamp) in known.items()} == {
         name: stamp for name, (_, stamp) in there.items()
     }
+
+
+def _words(connection: Connection) -> str | None:
+    """Which vocabulary the index was worked out with."""
+    return connection.scalar(select(about.c.value).where(about.c.name == WORDS))
+
+
+def _keep_words(connection: Connection, words: str) -> None:
+    connection.execute(delete(about).where(about.c.name == WORDS))
+    connection.execute(insert(about).values(name=WORDS, value=words))
 
 
 def _known(connection: Connection, root: str) -> dict[str, tuple[int, str]]:
