@@ -4,12 +4,13 @@ from typing import Annotated
 
 import typer
 
-from saycheck.cli import vocab_card, vocab_lists
+from saycheck.cli import vocab_card, vocab_lists, vocab_schema
 from saycheck.cli.shop import OfUnit, Shop
 
 app = typer.Typer(help="Look at the machine kinds, parts and sayings that are known.", no_args_is_help=True)
 
 app.command("card")(vocab_card.card)
+app.command("schema")(vocab_schema.schema)
 app.command("import")(vocab_lists.import_list)
 app.command("export")(vocab_lists.export_list)
 
