@@ -19,6 +19,7 @@ from saycheck.errors import SoundError
 from saycheck.hearing.choose import chosen
 from saycheck.hearing.hear import hear
 from saycheck.hearing.joining import fuse_for
+from saycheck.limits import doubted, judged
 from saycheck.models.hearing import Passage
 from saycheck.models.walk import SCHEMA, Machine, MadeBy, Question, Source, Transcript, Walk, Word
 from saycheck.source import is_text, read_text
@@ -103,6 +104,7 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     transcript = heard.transcript
     text, words = held_back(transcript)
     understood = understand(text, vocabulary.kind, words)
+    findings = doubted(judged(understood.findings, vocabulary), vocabulary)
     spans = with_unclear(understood.spans, transcript.spans)
     walked = asked.walked or datetime.now().isoformat(timespec="minutes")
     walk = Walk(
@@ -116,8 +118,8 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
         ),
         source=heard.source,
         transcript=transcript.model_copy(update={"spans": spans}),
-        findings=understood.findings,
-        checklist=checklist(vocabulary, understood.findings),
+        findings=findings,
+        checklist=checklist(vocabulary, findings),
         sound=heard.sound,
         made_by=MadeBy(version=__version__, ears=heard.ears, vocabulary=vocabulary.version),
     )

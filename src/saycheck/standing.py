@@ -9,6 +9,7 @@ from pathlib import Path
 from saycheck import walkfolder
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
+from saycheck.limits import judged
 from saycheck.models.review import Edit, Standing
 from saycheck.models.walk import Finding, Question, Span, Walk
 from saycheck.models.wishes import Wish
@@ -74,15 +75,16 @@ def apply(folder: Path, wish: Wish) -> Edit:
 def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
     text = heard.transcript.text
     spans = spans_after(heard.transcript.spans, replayed)
+    findings = judged(replayed.findings, vocabulary)
     walk = heard.model_copy(
         update={
             "machine": replayed.machine,
-            "findings": replayed.findings,
-            "checklist": checklist(vocabulary, replayed.findings, text=text),
+            "findings": findings,
+            "checklist": checklist(vocabulary, findings, text=text),
             "transcript": heard.transcript.model_copy(update={"spans": spans}),
         }
     )
-    again = _still_to_ask(heard, replayed.findings)
+    again = _still_to_ask(heard, findings)
     asked = [one for one in questions(vocabulary, walk, again) if one.id not in replayed.answered]
     return walk.model_copy(update={"questions": asked})
 

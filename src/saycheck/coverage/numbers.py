@@ -1,10 +1,11 @@
-"""Questions about numbers: a worn part without one, a unit that can mean two things, the hour meter."""
+"""Questions about numbers: a worn part without one, one too close to its limit, a doubtful unit, the hour meter."""
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from saycheck.coverage.names import Names, words_of
 from saycheck.coverage.wording import called, is_or_are, listed, quoted, sentence, slug
+from saycheck.limits import held_against
 from saycheck.models.walk import About, Finding, Machine, Measurement, Question
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import shared_tables
@@ -107,6 +108,24 @@ def units(findings: Sequence[Finding]) -> Iterable[Question]:
             text=f"{sentence(where)}: {', '.join(choices[:-1])} or {choices[-1]}?",
             evidence=[evidence for finding, _ in found for evidence in finding.evidence],
         )
+
+
+def too_close(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Question]:
+    """A question for each number that its words leave too close to a published limit to call."""
+    for finding in findings:
+        for measurement in finding.measurements:
+            check = held_against(measurement, finding, vocabulary)
+            if check is None or check.verdict != "too close to call":
+                continue
+            name = sentence(called(finding.part, finding.side))
+            yield Question(
+                id=slug("measure-again", finding.zone, finding.side, finding.part),
+                about=About(zone=finding.zone, part=finding.part, side=finding.side),
+                kind="measure",
+                text=f"{name}: {quoted(measurement.text, 6)} is too close to {check.limit} to call. Measure again?",
+                evidence=finding.evidence,
+            )
+            break
 
 
 def hours(vocabulary: Vocabulary, machine: Machine, findings: Sequence[Finding]) -> Iterable[Question]:

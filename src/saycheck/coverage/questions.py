@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.doubts import conflicts, unclear, untold_sides
-from saycheck.coverage.numbers import hours, units, worn
+from saycheck.coverage.numbers import hours, too_close, units, worn
 from saycheck.coverage.skipped import not_seen, skipped
 from saycheck.models.hearing import Passage
 from saycheck.models.walk import About, Question, Walk
@@ -38,6 +38,7 @@ def questions(vocabulary: Vocabulary, walk: Walk, again: Iterable[Question] = ()
         *untold_sides(vocabulary, walk.findings, text),
         *unclear(vocabulary, walk.transcript, walk.findings),
         *worn(vocabulary, walk.findings),
+        *too_close(vocabulary, walk.findings),
         *units(walk.findings),
         *not_seen(walk.findings),
         *hours(vocabulary, walk.machine, walk.findings),

@@ -1,7 +1,8 @@
 """In which order findings are to be decided: the urgent first, among them those that can injure, then by the walk."""
 
+from saycheck.limits import part_of
 from saycheck.models.walk import Finding
-from saycheck.reporting.writeup.limits import beyond, part_of
+from saycheck.reporting.writeup.limits import beyond
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.schema import Check
 

@@ -9,13 +9,13 @@ import csv
 import io
 from collections.abc import Iterator
 
+from saycheck.limits import held_against
 from saycheck.models.decisions import CHOICE_WORDS, decision_of
 from saycheck.models.walk import Finding, Measurement
 from saycheck.reporting.wording import STATE_WORDS, plain
 from saycheck.reporting.writeup.document import Entry
 from saycheck.reporting.writeup.entries import entry, to_decide
 from saycheck.reporting.writeup.given import Given
-from saycheck.reporting.writeup.limits import held_against
 
 COLUMNS = (
     "walk", "unit", "kind", "hours", "reviewed_share", "number", "finding", "state", "zone", "part", "side",
