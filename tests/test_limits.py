@@ -116,6 +116,9 @@ def test_from_words_to_the_verdict() -> None:
     """Said, judged, doubted; and what is too close to call is asked."""
     told = walk("Lift chain stretch is three point four percent, fine.")
     (found,) = [one for one in told.findings if one.part == "lift chains"]
+    assert [
+        "Lift chains: “three point four percent” is beyond at most 3 percent, yet called good. Measure again?"
+    ] == [one.text for one in told.questions if one.id.startswith("measure-again")]
     assert (["beyond"], True) == ([one.judged for one in found.measurements], found.needs_review)
     asked = walk("Lift chains measured, stretch is three percent.").questions
     assert ["Lift chains: “three percent” is too close to at most 3 percent to call. Measure again?"] == [

@@ -111,18 +111,24 @@ def units(findings: Sequence[Finding]) -> Iterable[Question]:
 
 
 def too_close(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Question]:
-    """A question for each number that its words leave too close to a published limit to call."""
+    """A question for each number too close to a published limit to call, or beyond it and called good."""
     for finding in findings:
         for measurement in finding.measurements:
             check = held_against(measurement, finding, vocabulary)
-            if check is None or check.verdict != "too close to call":
+            if check is None or check.verdict == "within":
                 continue
+            if check.verdict == "beyond" and finding.state != "good":
+                continue  # the words say so already
+            told = {
+                "too close to call": f"is too close to {check.limit} to call",
+                "beyond": f"is beyond {check.limit}, yet called good",
+            }[check.verdict]
             name = sentence(called(finding.part, finding.side))
             yield Question(
                 id=slug("measure-again", finding.zone, finding.side, finding.part),
                 about=About(zone=finding.zone, part=finding.part, side=finding.side),
                 kind="measure",
-                text=f"{name}: {quoted(measurement.text, 6)} is too close to {check.limit} to call. Measure again?",
+                text=f"{name}: {quoted(measurement.text, 6)} {told}. Measure again?",
                 evidence=finding.evidence,
             )
             break
