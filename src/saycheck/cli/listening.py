@@ -15,6 +15,7 @@ from rich.live import Live
 from saycheck import walkfolder
 from saycheck.capture.microphone import opened
 from saycheck.capture.recorder import OpenSource, Recorder
+from saycheck.cli.earlier import questions_from_earlier
 from saycheck.cli.view import show, summary
 from saycheck.errors import WalkError
 from saycheck.hearing.choose import chosen
@@ -176,7 +177,16 @@ def _until_done(listener: Listener, recorder: Recorder, console: Console) -> Non
 
 
 def _write(listener: Listener, folder: ListeningFolder, options: Options, ears: list[str], out: Path) -> None:
-    asked = Asked(listener.vocabulary.kind, options.unit, options.hours, options.ears, options.model)
+    kind = listener.vocabulary.kind
+    asked = Asked(
+        kind,
+        options.unit,
+        options.hours,
+        options.ears,
+        options.model,
+        walked=folder.session().started[:16],
+        again=questions_from_earlier(options.unit, kind, partial(typer.echo, err=True)),
+    )
     walk = finish(listener, folder, asked, options.lead, ears, out)
     show(walk)
     typer.echo(f"the walk is in {out}: {summary(walk)}", err=True)
