@@ -112,3 +112,9 @@ def _measures(limit: Measure, measurement: Measurement) -> bool:
     except SumError:
         return False
     return True
+
+
+def names_of(finding: Finding, vocabulary: Vocabulary) -> list[str]:
+    """What a finding's part is called: as it was found, its line, and the shared part behind it."""
+    part = part_of(finding, vocabulary)
+    return [finding.part, *([part.name, *([part.like] if part.like else [])] if part else [])]

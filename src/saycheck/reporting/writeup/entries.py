@@ -2,6 +2,7 @@
 
 import re
 
+from saycheck.limits import names_of
 from saycheck.models.decisions import CHOICE_WORDS, decision_of
 from saycheck.models.walk import Finding
 from saycheck.reporting.wording import STATE_WORDS, clock, number, plain, with_side
@@ -48,7 +49,7 @@ def entry(finding: Finding, place: int, given: Given) -> Entry:
     """One finding with all that is known of it."""
     checks = checks_of(finding, given.vocabulary)
     names = [check.name for check in checks] or [finding.check]
-    waiting = waiting_for(names, finding.condition, given.waiting)
+    waiting = waiting_for(names, finding.condition, given.waiting, names_of(finding, given.vocabulary))
     cost = given.costs.get(finding.id)
     return Entry(
         number=place,
