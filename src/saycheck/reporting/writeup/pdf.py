@@ -1,6 +1,7 @@
 """The write-up as a tagged PDF (PDF/UA-1), set by typst with the fonts that it brings along."""
 
 import json
+import re
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from datetime import datetime
@@ -15,6 +16,13 @@ from saycheck.reporting.writeup.letters import UNKNOWN, strange, unprintable
 from saycheck.reporting.writeup.typeset import RefusedError, typeset
 
 Paper = Literal["a4", "letter"]
+
+_NO_WORDS = {"svg", "file", "finding"}
+"""Keys whose values are no words to be set."""
+
+_LONG = re.compile(r"[^\s\u200b]{21,}")
+_STEP = 10
+_DIGEST = re.compile(r"[0-9a-f]{64}")
 
 _PAPERS = {"a4": "a4", "letter": "us-letter"}
 
@@ -75,9 +83,21 @@ def _texts(given: Any) -> Iterator[str]:
 def _spelled(given: Any, unknown: set[str]) -> Any:
     """The document without unknown letters, and with its keys as typst spells names: ``put-off``."""
     if isinstance(given, dict):
-        return {key.replace("_", "-"): _spelled(value, unknown) for key, value in given.items()}
+        return {
+            key.replace("_", "-"): value if key in _NO_WORDS else _spelled(value, unknown)
+            for key, value in given.items()
+        }
     if isinstance(given, list):
         return [_spelled(one, unknown) for one in given]
-    if isinstance(given, str) and unknown:
-        return "".join(UNKNOWN if letter in unknown else letter for letter in given)
+    if isinstance(given, str):
+        known = "".join(UNKNOWN if letter in unknown else letter for letter in given) if unknown else given
+        return _LONG.sub(_breakable, known)
     return given
+
+
+def _breakable(word: re.Match[str]) -> str:
+    """A word too long for any column, with places at which it may be broken; digests fit as they are."""
+    text = word.group()
+    if _DIGEST.fullmatch(text):
+        return text
+    return "\u200b".join(text[at : at + _STEP] for at in range(0, len(text), _STEP))
