@@ -5,6 +5,8 @@ import json
 import os
 import random
 import shutil
+import subprocess
+import sys
 from collections.abc import Callable
 from dataclasses import astuple
 from pathlib import Path
@@ -378,3 +380,41 @@ def test_no_walks_folder(tmp_path: Path) -> None:
         f"there is no folder '{tmp_path / 'none'}'; name the folder that holds your walks with --walks"
         == str(error.value)
     )
+
+
+LOOK = """
+import sys
+from pathlib import Path
+from saycheck.history.index import opened
+from saycheck.history.sync import sync
+from saycheck.history.unit import unit_history
+for _ in range(3):
+    with opened(Path(sys.argv[1]), sys.argv[2]) as index:
+        sync(index, anew=True)
+        with index.reading() as connection:
+            print(len(unit_history(connection, "Loader Seven").walks))
+"""
+
+
+@pytest.mark.parametrize("database", ["sqlite", "postgresql"])
+def test_programs_take_turns(
+    database: str, walks: Path, tmp_path: Path, request: pytest.FixtureRequest
+) -> None:
+    """Programs that make the same index, and make it again, at once neither fail nor count anything twice."""
+    for day in range(1, 21):
+        put(made_walk(f"2025-03-{day:02}", LEAK), walks / str(day))
+    url = f"sqlite:///{tmp_path / 'index.sqlite'}"
+    if database == "postgresql":
+        url = request.getfixturevalue("fresh_database")()
+    running = [
+        subprocess.Popen(
+            [sys.executable, "-c", LOOK, str(walks), url],
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        for _ in range(3)
+    ]
+    for program in running:
+        told, failed = program.communicate(timeout=120)
+        assert (0, "20\n20\n20\n") == (program.returncode, told), failed

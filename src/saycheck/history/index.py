@@ -12,7 +12,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection, Engine, create_engine, event, insert, inspect, select
 from sqlalchemy.engine import make_url
-from sqlalchemy.exc import ArgumentError, NoSuchModuleError, SQLAlchemyError
+from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError, SQLAlchemyError
 
 from saycheck.errors import HistoryError
 from saycheck.history.tables import VERSION, about, metadata
@@ -72,7 +72,7 @@ def opened(walks: Path, url: str | None = None, anew: bool = False) -> Iterator[
 
 def drop(engine: Engine) -> None:
     """Take away all that the index holds, and nothing else that the database may hold."""
-    with told(engine), engine.begin() as connection:
+    with told(engine), engine.execution_options(writing=True).begin() as connection:
         metadata.drop_all(connection)
         metadata.create_all(connection)
         connection.execute(insert(about).values(name="version", value=VERSION))
@@ -146,11 +146,11 @@ def _take_turns(engine: Engine) -> None:
 
 
 def _prepare(engine: Engine, keep: bool) -> None:
-    if not inspect(engine).has_table(about.name):
-        drop(engine)
-        return
-    with engine.connect() as connection:
-        version = connection.scalar(select(about.c.value).where(about.c.name == "version"))
+    """See that the tables are there and of this version; ``keep`` throws none of another version away."""
+    version = _version(engine)
+    if version is None:
+        _make(engine)
+        version = _version(engine)
     if version == VERSION:
         return
     if keep:
@@ -159,6 +159,25 @@ def _prepare(engine: Engine, keep: bool) -> None:
             f"uses '{VERSION}'; `saycheck history rebuild` makes it again"
         )
     drop(engine)
+
+
+def _version(engine: Engine) -> str | None:
+    with engine.connect() as connection:
+        if not inspect(connection).has_table(about.name):
+            return None
+        return connection.scalar(select(about.c.value).where(about.c.name == "version"))
+
+
+def _make(engine: Engine) -> None:
+    """Make the tables, unless another program has made them in the same moment."""
+    try:
+        with engine.execution_options(writing=True).begin() as connection:
+            if not inspect(connection).has_table(about.name):
+                metadata.create_all(connection)
+                connection.execute(insert(about).values(name="version", value=VERSION))
+    except DBAPIError:
+        if _version(engine) is None:
+            raise
 
 
 @contextmanager
