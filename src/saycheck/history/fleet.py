@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Select, func, literal, select
+from sqlalchemy import ColumnElement, Connection, Select, func, literal, literal_column, select
 
 from saycheck.history.tables import findings, forecasts, troubles, units, walks
 from saycheck.models.walk import Side
@@ -113,7 +113,7 @@ def offenders(connection: Connection, most: int | None = None) -> list[Offender]
     times = func.count()
     asked = (
         select(at.kind, at.part, at.check, many, times)
-        .where(at.spell > 1)
+        .where(at.spell > literal_column("1"))  # a bound 1 would leave the index unused
         .group_by(at.kind, at.part, at.check)
         .order_by(many.desc(), times.desc(), at.kind, at.part, at.check)
         .limit(most)
