@@ -24,7 +24,7 @@ PART = '[[zone]]\nname = "front"\n[[zone.part]]\nname = "wing"\n'
             PART + "qqqq = 1\n",
             (
                 "line 5: unknown key 'qqqq' in a part; the keys there are name, like, kinds, sayings, sided, "
-                "components, checks, measures, option, caution, drop"
+                "components, checks, measures, option, caution, ask, drop"
             ),
         ),
         ("nane = 1\n", "line 1: unknown key 'nane' in the file; did you mean 'name'?"),

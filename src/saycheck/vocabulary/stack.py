@@ -36,8 +36,8 @@ class Stack:
     over each other.
     """
 
-    parts: tuple[tuple[TextFile, SharedParts], ...]
-    check_files: tuple[tuple[TextFile, Checks], ...]
+    parts: "PartFiles"
+    check_files: "CheckFiles"
     machines: tuple[tuple[TextFile, MachineKind], ...]
     shared: dict[str, SharedPart]
     checks: dict[str, Check]
@@ -45,15 +45,28 @@ class Stack:
     unit: UnitFile | None
 
 
-@lru_cache(maxsize=64)
-def stacked(files: Files) -> Stack:
-    """Read and check the layers; VocabularyError at the first fault, with file and line."""
-    part_files = tuple((file, parse(file, SharedParts)) for file in files.shared if _is(file, "parts"))
-    check_files = tuple((file, parse(file, Checks)) for file in files.shared if _is(file, "checks"))
+PartFiles = tuple[tuple[TextFile, SharedParts], ...]
+CheckFiles = tuple[tuple[TextFile, Checks], ...]
+
+
+@lru_cache(maxsize=8)
+def _shared(
+    files: tuple[TextFile, ...],
+) -> tuple[PartFiles, CheckFiles, dict[str, SharedPart], dict[str, Check]]:
+    """What all machine kinds share, read and checked once for all of them."""
+    part_files = tuple((file, parse(file, SharedParts)) for file in files if _is(file, "parts"))
+    check_files = tuple((file, parse(file, Checks)) for file in files if _is(file, "checks"))
     parts = by_name(tables.part for _, tables in part_files)
     checks = by_name(tables.check for _, tables in check_files)
     for file, tables in part_files:
         check_shared(file, tables, parts, checks)
+    return part_files, check_files, parts, checks
+
+
+@lru_cache(maxsize=64)
+def stacked(files: Files) -> Stack:
+    """Read and check the layers; VocabularyError at the first fault, with file and line."""
+    part_files, check_files, parts, checks = _shared(files.shared)
     whole: MachineKind | None = None
     layers: list[tuple[TextFile, MachineKind]] = []
     for file in files.machine:
