@@ -85,11 +85,11 @@ def score(said: str, heard: str, quotes: Sequence[str]) -> Score:
     words, other = comparable(said), comparable(heard)
     result = jiwer.process_words([" ".join(words)], [" ".join(other)])
     errors = result.substitutions + result.deletions + result.insertions
-    mine = _heard_for(words, other, result.alignments[0])
+    mine = heard_for(words, other, result.alignments[0])
     return Score(len(words), errors, tuple(_perfect(said, quote, words, mine) for quote in quotes))
 
 
-def _heard_for(words: Sequence[str], other: Sequence[str], changes: Sequence[Any]) -> list[list[str]]:
+def heard_for(words: Sequence[str], other: Sequence[str], changes: Sequence[Any]) -> list[list[str]]:
     """What was heard in place of each word; words only added go to the word before.
 
     Changes that touch are taken together: "hand" added and "rail" for "handrail" is "hand rail" for it.

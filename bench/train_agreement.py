@@ -3,7 +3,8 @@
     python bench/train_agreement.py fit FOLDER                  fit, print figures, write the weights
     python bench/train_agreement.py figures FOLDER [FOLDER2]    figures of the weights as they are
 
-``fit`` learns from every second narration (by name) and prints figures of the others, which it never saw. A
+``fit`` learns from every second narration (by name) and prints figures of the others, which it never saw; what
+it writes it learns from all of them, so that figures of it belong on narrations kept aside. A
 disagreement teaches which side the narration bears out: the path through all slots with the fewest word
 errors (dynamic programming). Weights go to ``src/saycheck/hearing/agreement_weights.py``.
 """
@@ -200,25 +201,31 @@ def write_weights(**weights: Sequence[float]) -> None:
 
 
 def fit(heard: Sequence[Heard]) -> None:
-    """Fit on every second narration, look at the others, write the weights."""
+    """Fit on every second narration, look at the others; then fit on all and write the weights."""
     names = sorted({one.name for one in heard})
-    learned = [one for one in heard if names.index(one.name) % 2 == 0]
+    half = [one for one in heard if names.index(one.name) % 2 == 0]
     others = [one for one in heard if names.index(one.name) % 2 == 1]
     agreements = Agreements()
-    rows = examples(learned, agreements).second
-    agreements.use(replace(LEARNED, second=tuple(fitted(rows))))
-    sure = sureness(learned, agreements)
-    weights = replace(
-        agreements.weights, agreed=tuple(fitted(sure.agreed)), chosen=tuple(fitted(sure.chosen))
-    )
-    agreements.use(weights)
-    print(
-        f"learned from {len(rows)} disagreements of {len(learned)} narrations; figures of {len(others)} others"
-    )
+    count = _learn(half, agreements)
+    print(f"learned from {count} disagreements in {len(half)} stretches; figures of {len(others)} others")
+    show(others, agreements)
+    count = _learn(heard, agreements)
+    weights = agreements.weights
+    print(f"written: weights learned from all {count} disagreements")
     for name, weight in zip(FEATURES, weights.second, strict=True):
         print(f"  {name:20}{weight:8.3f}")
-    show(others, agreements)
     write_weights(SECOND_IS_RIGHT=weights.second, AGREED=weights.agreed, CHOSEN=weights.chosen)
+
+
+def _learn(heard: Sequence[Heard], agreements: Agreements) -> int:
+    """Set the weights learned from ``heard``; return how many disagreements taught them."""
+    rows = examples(heard, agreements).second
+    agreements.use(replace(LEARNED, second=tuple(fitted(rows))))
+    sure = sureness(heard, agreements)
+    agreements.use(
+        replace(agreements.weights, agreed=tuple(fitted(sure.agreed)), chosen=tuple(fitted(sure.chosen)))
+    )
+    return len(rows)
 
 
 def main() -> int:

@@ -17,6 +17,7 @@ from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
 from saycheck.errors import SoundError
 from saycheck.hearing.choose import chosen
+from saycheck.hearing.doubt import with_doubts
 from saycheck.hearing.hear import hear
 from saycheck.hearing.joining import fuse_for
 from saycheck.limits import doubted, judged
@@ -104,7 +105,7 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     transcript = heard.transcript
     text, words = held_back(transcript)
     understood = understand(text, vocabulary.kind, words)
-    findings = doubted(judged(understood.findings, vocabulary), vocabulary)
+    findings = with_doubts(doubted(judged(understood.findings, vocabulary), vocabulary), transcript)
     spans = with_unclear(understood.spans, transcript.spans)
     walked = asked.walked or datetime.now().isoformat(timespec="minutes")
     walk = Walk(
