@@ -42,23 +42,29 @@ class Steady:
 
 
 class Played:
-    """A recording (16 kHz, mono, 16 bits) at the pace at which it was spoken, silence after its end."""
+    """A recording (16 kHz, mono, 16 bits) at the pace at which it was spoken, silence after its end.
+
+    ``pace`` is how many times as fast; with ``again`` it begins anew at its end.
+    """
 
     name = "played recording"
     overruns = 0
     lost_s = 0.0
     gone = False
 
-    def __init__(self, wav: Path, pace: float = 1.0) -> None:
+    def __init__(self, wav: Path, pace: float = 1.0, again: bool = False) -> None:
         with wave.open(str(wav)) as sound:
             self._sound = np.frombuffer(sound.readframes(sound.getnframes()), "<i2")
         self._since = time.monotonic()
         self._pace = pace
+        self._again = again
         self.frames_in = 0
 
     def take(self) -> Frames:
         """All that has been played since the last time."""
         before, self.frames_in = self.frames_in, int((time.monotonic() - self._since) * RATE * self._pace)
+        if self._again:
+            return self._sound[np.arange(before, self.frames_in) % len(self._sound)].astype(np.int16)
         played = self._sound[before : self.frames_in]
         return np.pad(played, (0, self.frames_in - before - len(played))).astype(np.int16)
 

@@ -6,6 +6,9 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli import checkup
+from saycheck.cli.checkup import SparedError
+
 LITTLE_GB = 1.0
 """Free space below which one is told; an hour of sound and the kept language models need less."""
 
@@ -15,12 +18,12 @@ MACHINE = "wheel-loader"
 
 def doctor(
     quick: Annotated[
-        bool, typer.Option("--quick", help="Do not load the ears, which takes seconds.")
+        bool, typer.Option("--quick", help="Do not load the ears or listen, which takes seconds.")
     ] = False,
 ) -> None:
     """Look whether everything that hearing needs is here, and say what to do where it is not."""
     wrong = 0
-    for name, look in (CHECKS if quick else CHECKS | EARS).items():
+    for name, look in (CHECKS if quick else CHECKS | EARS | LIVE).items():
         try:
             word, found = "ok", look()
         except SparedError as reason:
@@ -31,10 +34,6 @@ def doctor(
         typer.echo(f"{word:>7}  {name}: {found}")
     if wrong:
         raise typer.Exit(2)
-
-
-class SparedError(Exception):
-    """Something that is missing and is only needed for what not everybody does."""
 
 
 def _python() -> str:
@@ -113,18 +112,6 @@ def _vosk() -> str:
     return f"the model folder {checked(folder)} looks whole"
 
 
-def _microphone() -> str:
-    try:
-        import sounddevice
-
-        names = [device["name"] for device in sounddevice.query_devices() if device["max_input_channels"]]
-    except OSError as error:
-        raise SparedError("PortAudio is missing (Debian: libportaudio2); recordings need none") from error
-    if not names:
-        raise SparedError("none was found; recordings need none")
-    return ", ".join(names)
-
-
 def _ear(name: str) -> Callable[[], str]:
     def load() -> str:
         from saycheck.hearing.choose import open_ear
@@ -142,7 +129,9 @@ CHECKS: dict[str, Callable[[], str]] = {
     "cache folder": _cache,
     "disk": _space,
     "vosk": _vosk,
-    "microphone": _microphone,
+    "microphone": checkup.microphone,
 }
 
 EARS = {f"{name} ear": _ear(name) for name in ("builtin", "plain", "trade")}
+
+LIVE: dict[str, Callable[[], str]] = {"level": checkup.level, "voice": checkup.voice, "speed": checkup.speed}

@@ -26,6 +26,11 @@ MOST_BEHIND = 13.0
 """So much less likely (natural logarithm) may the saying be than the free writing. See ``bench/commands.py``."""
 
 _CONVINCING = 3.0
+_LEAD_S = 1.6
+"""The lead word is within the first seconds of an utterance, these."""
+_FIRST_LOOK = 12.0
+"""Of 90 commands in six voices, half of them at 10 dB, the lead was at most 10.4 behind as many letters written
+freely; of 339 utterances of talk 2.4 % were less than 12 behind."""
 _SHORTEST_S = 0.4
 _LONGEST_S = 12.0
 _ALONE_S = 1.5
@@ -101,11 +106,57 @@ class CommandEar:
         seconds = len(samples) / SAMPLE_RATE
         if not _SHORTEST_S <= seconds <= _LONGEST_S:
             return None
+        start = samples[: round(_LEAD_S * SAMPLE_RATE)]
+        if not (self._may_begin(start) or self._may_begin(denoised(start))):
+            return None
         found = self._best(samples)
         if found is not None and found[1] <= _CONVINCING:
             return found
         cleaned = self._best(denoised(samples))
         return min((one for one in (found, cleaned) if one is not None), key=_behind, default=None)
+
+    def _may_begin(self, start: Samples) -> bool:
+        """Whether the start of an utterance can be the lead: a first look that spares most talk the others.
+
+        The lead may be so much less likely than as many letters written freely.
+        """
+        heard, scores = self._model.begin(usable(start))
+        lead = _key(self._lead)
+        free = self._greedy(replace(heard), scores, len(lead))
+        shown, growing = self._model.tokens.shown, [(0.0, "", 0)]
+        for _ in range(len(lead)):
+            logps = self._log_softmax(scores)
+            tried = np.argpartition(logps, -_OPTIONS, axis=1)[:, -_OPTIONS:]
+            found: dict[str, tuple[float, int, int]] = {}
+            for parent, (logp, key, _) in enumerate(growing):
+                for piece in tried[parent].tolist():
+                    score = logp + float(logps[parent, piece])
+                    longer = key + shown[piece].lower().translate(_SIGNS)
+                    if piece == END or score < free - _FIRST_LOOK or longer == key:
+                        continue
+                    if longer.startswith(lead):
+                        return True
+                    if lead.startswith(longer) and (longer not in found or score > found[longer][0]):
+                        found[longer] = score, parent, piece
+            kept = sorted(found.items(), key=lambda one: -one[1][0])[:_WIDTH]
+            if not kept:
+                return False
+            growing = [(score, key, piece) for key, (score, _, piece) in kept]
+            scores = self._model.step(heard, [g[2] for g in growing], [parent for _, (_, parent, _) in kept])
+        return False
+
+    def _greedy(self, heard: Heard, scores: Floats, letters: int) -> float:
+        """Log probability of the likeliest pieces, one by one, until they hold so many letters."""
+        logp, key = 0.0, ""
+        while len(key) < letters:
+            logps = self._log_softmax(scores)[0]
+            piece = int(logps.argmax())
+            logp += float(logps[piece])
+            if piece == END:
+                break
+            key += self._model.tokens.shown[piece].lower().translate(_SIGNS) or "-"
+            scores = self._model.step(heard, [piece], [0])
+        return logp
 
     def _best(self, samples: Samples) -> tuple[tuple[str, ...], float] | None:
         alone = len(samples) / SAMPLE_RATE <= _ALONE_S
