@@ -14,10 +14,11 @@ class Picture(Model):
 
 
 class Plot(Model):
-    """A small plot as SVG, and the same said in words."""
+    """A small plot as SVG, the same said in words, and what stands under it for those who see it."""
 
     svg: str
     words: str
+    caption: str = ""
 
 
 class Reading(Model):

@@ -76,9 +76,7 @@ def _noise(walk: Walk) -> str:
     bad = [one for one in speech if one.trouble]
     levels = sorted(one.snr_db for one in speech if one.snr_db is not None)
     middle = (
-        f"speech {levels[len(levels) // 2]:.0f} dB above the noise in the middle of all passages"
-        if levels
-        else ""
+        f"speech {levels[len(levels) // 2]:.0f} dB above the noise (median of its passages)" if levels else ""
     )
     if not bad:
         return "; ".join(filter(None, [middle, "all speech was clear enough to trust"]))
@@ -97,5 +95,7 @@ def _words(walk: Walk) -> str:
         solid = sum(not letter.isspace() for letter in text[span.char_start : span.char_end])
         shares[span.disposition] = shares.get(span.disposition, 0) + solid
     whole = sum(shares.values())
-    said = [f"{name.replace('-', ' ')} {solid / whole:.0%}" for name, solid in shares.items() if solid]
-    return f"{count:,}: {', '.join(said)}" if said else f"{count:,}"
+    said = [
+        f"{name.replace('-', ' ')} {round(100 * solid / whole)} %" for name, solid in shares.items() if solid
+    ]
+    return f"{count:,}, of which {', '.join(said)}" if said else f"{count:,}"

@@ -29,7 +29,7 @@ def tornado(result: Waiting) -> Plot | None:
         f"{row.name} ({amount(row.at_low, '', 3)} to {amount(row.at_high, result.money, 3)})" for row in rows
     )
     words = f"What waiting costs more than doing it now, and what moves that most: {named}{guessed}."
-    return Plot(svg=_svg(rows), words=words)
+    return Plot(svg=_svg(rows), words=words, caption=words)
 
 
 def _svg(rows: tuple[TornadoRow, ...]) -> str:

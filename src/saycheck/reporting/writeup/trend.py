@@ -6,10 +6,10 @@ from saycheck.reporting.wording import number
 from saycheck.reporting.writeup.document import Plot
 from saycheck.reporting.writeup.given import Point, Series
 
-WIDTH, HEIGHT = 113.0, 58.0
+WIDTH, HEIGHT = 113.0, 64.0
 """In points; as wide as the right column of the page."""
 
-_LEFT, _RIGHT, _TOP, _BOTTOM = 4.0, 4.0, 14.0, 14.0
+_LEFT, _RIGHT, _TOP, _BOTTOM = 4.0, 4.0, 16.0, 16.0
 _INK, _SOFT = "#1c1b19", "#5d5a55"
 _FONT = 'font-family="Libertinus Serif, Palatino, Georgia, serif" font-size="8.5"'
 
@@ -24,7 +24,8 @@ def trend(series: Series) -> Plot | None:
         f"{_said(first, series)} at {number(first.at)} {series.axis}, {_said(last, series)} at {number(last.at)} "
         f"{series.axis}; {len(points)} measurements."
     )
-    return Plot(svg=_svg(points, series), words=f"{words} {series.saying}".strip())
+    caption = series.saying or f"{len(points)} measurements"
+    return Plot(svg=_svg(points, series), words=f"{words} {series.saying}".strip(), caption=caption)
 
 
 def _said(point: Point, series: Series) -> str:
@@ -59,8 +60,8 @@ def _svg(points: list[Point], series: Series) -> str:
     )
     first, last = points[0], points[-1]
     texts = [
-        _text(0, max(y(first.value) - 6, 7), "start", _said(first, series)),
-        _text(WIDTH, max(y(last.value) - 6, 7), "end", _said(last, series), "bold"),
+        _text(0, 8, "start", _said(first, series)),
+        _text(WIDTH, 8, "end", _said(last, series), "bold"),
         _text(0, HEIGHT - 1, "start", f"{number(first.at)} {series.axis}"),
         _text(WIDTH, HEIGHT - 1, "end", f"{number(last.at)} {series.axis}"),
     ]
