@@ -10,6 +10,7 @@ import pytest
 from typer.testing import CliRunner, Result
 
 from saycheck.cli import app
+from saycheck.history.index import own_file
 
 from .conftest import Row, made_walk, put
 
@@ -184,6 +185,21 @@ def test_rebuild(yard: Path) -> None:
     after = history("loader seven")
     assert before == after.stdout
     assert after.stderr.startswith("left out: ")
+
+
+def test_rebuild_mends_a_damaged_index(yard: Path) -> None:
+    """An index whose inside is damaged is told in one sentence, and made again when asked for."""
+    before = history("loader seven").stdout
+    file = own_file(yard)
+    for ending in ("-wal", "-shm"):
+        file.with_name(file.name + ending).unlink(missing_ok=True)
+    content = file.read_bytes()
+    file.write_bytes(content[:100] + b"\xff" * (len(content) - 100))
+    told = history("loader seven", status=2).stderr
+    assert told.startswith(f"the database 'sqlite:///{file}' refused (")
+    assert told.endswith("; look who may write there, or make it again with `saycheck history rebuild`\n")
+    history("rebuild")
+    assert before == history("loader seven").stdout
 
 
 def test_the_next_hearing_asks(yard: Path) -> None:

@@ -353,7 +353,7 @@ def test_words_that_change_are_noticed(walks: Path, monkeypatch: pytest.MonkeyPa
         ("walks.sqlite", "'walks.sqlite' names no database; write it like sqlite:///history.sqlite or "
          "postgresql://user@host/fleet"),
         ("sqlite:////nowhere/at/all.sqlite", "the database 'sqlite:////nowhere/at/all.sqlite' refused (unable to "
-         "open database file); look whether it runs and who may use it"),
+         "open database file); look who may write there, or make it again with `saycheck history rebuild`"),
     ],
 )  # fmt: skip
 def test_a_database_that_cannot_be_used(url: str, told: str, walks: Path) -> None:

@@ -26,15 +26,16 @@ def write_out(out: Path, replace: bool, write: Callable[[IO[bytes]], None]) -> N
         raise HistoryError(f"'{out}' is there already; name another file with --out, or say --replace")
     try:
         with NamedTemporaryFile(dir=out.parent, prefix=f".{out.name}-", delete=False) as draft:
+            whole = Path(draft.name)
             try:
                 write(draft)
                 draft.flush()
                 os.fsync(draft.fileno())
-                _let_others_read(Path(draft.name))
-                os.replace(draft.name, out)  # noqa: PTH105
             except BaseException:
-                Path(draft.name).unlink(missing_ok=True)
+                whole.unlink(missing_ok=True)
                 raise
+        _let_others_read(whole)
+        whole.replace(out)
     except OSError as error:
         raise HistoryError(
             f"'{out}' cannot be written ({error.strerror}); choose a folder that you may write to"

@@ -61,7 +61,7 @@ def opened(walks: Path, url: str | None = None, anew: bool = False) -> Iterator[
     Raises:
         HistoryError: the database cannot be reached or used, or another version of the program made it.
     """
-    engine = _engine(url) if url else _own(walks)
+    engine = _engine(url) if url else _own(walks, anew)
     try:
         with told(engine):
             _prepare(engine, keep=url is not None and not anew)
@@ -86,7 +86,7 @@ def own_file(walks: Path) -> Path:
     return user_cache_path("saycheck") / "history" / f"{name}.sqlite"
 
 
-def _own(walks: Path) -> Engine:
+def _own(walks: Path, anew: bool) -> Engine:
     file = own_file(walks)
     try:
         file.parent.mkdir(parents=True, exist_ok=True)
@@ -95,8 +95,9 @@ def _own(walks: Path) -> Engine:
             f"the folder '{file.parent}' for the index cannot be made ({error.strerror}); set XDG_CACHE_HOME "
             f"to a folder that can be written, or name a database in {URL_VARIABLE}"
         ) from error
-    if file.exists() and not _is_sqlite(file):
-        file.unlink()  # it was only an index
+    if file.exists() and (anew or not _is_sqlite(file)):
+        for ending in ("", "-wal", "-shm"):  # it was only an index
+            file.with_name(file.name + ending).unlink(missing_ok=True)
     return _engine(f"sqlite:///{file}")
 
 
@@ -187,7 +188,9 @@ def told(engine: Engine) -> Iterator[None]:
         yield
     except SQLAlchemyError as error:
         why = str(getattr(error, "orig", None) or error).strip().splitlines()
+        hint = "look whether it runs and who may use it"
+        if engine.dialect.name == "sqlite":
+            hint = "look who may write there, or make it again with `saycheck history rebuild`"
         raise HistoryError(
-            f"the database '{engine.url.render_as_string()}' refused ({why[0] if why else 'no reason given'}); "
-            "look whether it runs and who may use it"
+            f"the database '{engine.url.render_as_string()}' refused ({why[0] if why else 'no reason given'}); {hint}"
         ) from error
