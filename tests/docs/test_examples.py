@@ -65,7 +65,8 @@ def test_add_a_part(developers: Document, checkout: Path, run: Run) -> None:
     assert "nail magnet" not in told(run, find)
     add(checkout, part)
     assert "wheel-loader" in told(run, check)
-    assert found.text == told(run, find)
+    assert told(run, find).startswith(found.text)
+    assert "called 'road magnet'  [vocab/machines/wheel-loader.toml:" in told(run, find)
     view = plain(told(run, say))
     assert [] == [line for line in plain(shown.text) if not any(one.startswith(line) for one in view)]
     assert (checkout / "walk" / "walk.json").is_file()

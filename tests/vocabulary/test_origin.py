@@ -91,3 +91,13 @@ def test_homes_and_dropped_parts(own: Path) -> None:
     assert [("left side", "hydraulic tank", "own/machines/toy-loader.toml:12")] == [
         (zone, name, str(where)) for zone, name, where in dropped(stack)
     ]
+
+
+def test_defect_words_are_told() -> None:
+    """Each check of a shipped part shows the words that the trade uses for its defects."""
+    vocabulary = load("wheel-loader")
+    found = values_of(vocabulary.part("horn"), vocabulary, stacked(files_of("wheel-loader")))
+    words = [value.text for value in found if value.key == "  horn sounds"]
+
+    assert any(text.startswith("inoperative (writeup): ") for text in words)
+    assert all(str(value.origins[0]).startswith("vocab/shared/") for value in found if value.key[0] == " ")

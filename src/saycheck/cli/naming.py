@@ -1,12 +1,30 @@
 """Which parts a phrase may mean: what understanding makes of it before it knows the place."""
 
 from saycheck.understanding.parts import PartFinder
-from saycheck.understanding.resolve import FITS, Resolver
+from saycheck.understanding.resolve import FITS, Resolver, folded
 from saycheck.understanding.text import split
-from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.compiled import Part, Vocabulary
+from saycheck.vocabulary.origin import Origin, said_at
+from saycheck.vocabulary.stack import Stack
 
 MOST = 5
 """How many parts are named for one phrase."""
+
+
+def why(words: str, part: Part, stack: Stack) -> tuple[str, tuple[Origin, ...]]:
+    """Which name of a part the words came to, and the lines on which that name stands.
+
+    It is the name that shares most words with them, as understanding scores it; where two are alike the
+    shorter.
+    """
+    wanted = folded(words)
+
+    def likeness(saying: str) -> tuple[float, int]:
+        mine = folded(saying)
+        return 2 * len(wanted & mine) / (len(wanted) + len(mine) or 1), -len(saying)
+
+    saying = max([*part.sayings, *part.heads], key=likeness)
+    return saying, said_at(saying, part, stack)
 
 
 def parts_named(phrase: str, vocabulary: Vocabulary) -> list[tuple[str, list[str]]]:

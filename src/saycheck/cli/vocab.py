@@ -81,14 +81,19 @@ def hear(
     _shop: Shop = None,
     _unit: OfUnit = None,
 ) -> None:
-    """Say which parts a phrase may mean, the likeliest first."""
-    from saycheck.cli.naming import parts_named
-    from saycheck.vocabulary.load import load
+    """Say which parts a phrase may mean, the likeliest first, and by which of their names."""
+    from saycheck.cli.naming import parts_named, why
+    from saycheck.vocabulary.load import files_of, load
+    from saycheck.vocabulary.stack import stacked
 
     vocabulary = load(machine)
+    stack = stacked(files_of(machine))
     named = parts_named(phrase, vocabulary)
     for words, parts in named:
         typer.echo(f"{words}: {', '.join(parts) or 'no part of this machine'}")
+        for name in parts:
+            saying, places = why(words, vocabulary.part(name), stack)
+            typer.echo(f"  {name} is called '{saying}'  [{', '.join(map(str, places))}]")
     if not named:
         typer.echo(
             f"no part is named in '{phrase}'; `saycheck vocab show {vocabulary.kind}` lists them", err=True

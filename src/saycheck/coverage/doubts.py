@@ -114,6 +114,23 @@ def unclear(
         )
 
 
+def alike(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Question]:
+    """The question that a part carries because its name sounds like another's in the same zone."""
+    asks = {part.name: part.ask for part in vocabulary.parts if part.ask}
+    asked: set[str] = set()
+    for finding in findings:
+        name = finding.line or finding.part
+        if name in asks and name not in asked:
+            asked.add(name)
+            yield Question(
+                id=slug("alike", finding.zone, finding.side, finding.part),
+                about=About(zone=finding.zone, part=finding.part, side=finding.side),
+                kind="unclear",
+                text=str(asks[name]),
+                evidence=finding.evidence,
+            )
+
+
 def _passages(transcript: Transcript) -> list[tuple[int, int]]:
     """The unclear stretches that hold words, without the spaces around them."""
     found: list[tuple[int, int]] = []

@@ -7,7 +7,7 @@ in each zone what was said and is in doubt before what was not said at all.
 from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.checklist import checklist
-from saycheck.coverage.doubts import conflicts, unclear, untold_sides
+from saycheck.coverage.doubts import alike, conflicts, unclear, untold_sides
 from saycheck.coverage.numbers import hours, too_close, units, worn
 from saycheck.coverage.skipped import not_seen, skipped
 from saycheck.models.hearing import Passage
@@ -37,6 +37,7 @@ def questions(vocabulary: Vocabulary, walk: Walk, again: Iterable[Question] = ()
         *conflicts(vocabulary, walk.findings, text),
         *untold_sides(vocabulary, walk.findings, text),
         *unclear(vocabulary, walk.transcript, walk.findings),
+        *alike(vocabulary, walk.findings),
         *worn(vocabulary, walk.findings),
         *too_close(vocabulary, walk.findings),
         *units(walk.findings),

@@ -7,9 +7,10 @@ from functools import lru_cache
 
 from saycheck.vocabulary.build import joined_sayings
 from saycheck.vocabulary.compiled import Part, Vocabulary
+from saycheck.vocabulary.defects import defects, in_short
 from saycheck.vocabulary.files import TextFile
 from saycheck.vocabulary.places import Where, lines_of
-from saycheck.vocabulary.schema import Measure
+from saycheck.vocabulary.schema import Check, Measure
 from saycheck.vocabulary.stack import Stack
 from saycheck.vocabulary.unit import without
 
@@ -50,6 +51,7 @@ def values_of(part: Part, vocabulary: Vocabulary, stack: Stack) -> list[Value]:
     for name in part.checks:
         found.append(Value("check", name, own.word("checks", name) or _word(like, "checks", name)))
         found.append(Value(f"  {name}", _in_short(vocabulary, name), _check_line(stack, name)))
+        found += [Value(f"  {name}", text, at) for text, at in defect_words(vocabulary.checks[name])]
     for measure in part.measures:
         at = own.word("measures", measure.attribute) or _word(like, "measures", measure.attribute)
         found.append(Value("measure", measured(measure), at))
@@ -58,6 +60,12 @@ def values_of(part: Part, vocabulary: Vocabulary, stack: Stack) -> list[Value]:
             Value("caution", part.caution, own.last("caution") or (like.last("caution") if like else ()))
         )
     return found
+
+
+def said_at(saying: str, part: Part, stack: Stack) -> tuple[Origin, ...]:
+    """The lines that one of a part's sayings or heads was put together from."""
+    like = _Tables.of_shared(stack, part.like) if part.like else None
+    return _said(saying, part, _Tables(stack, part.name), like)
 
 
 def home_of(name: str, stack: Stack) -> tuple[Origin, ...]:
@@ -219,6 +227,12 @@ def _option(part: Part, own: _Tables, stack: Stack) -> Iterator[tuple[str, tuple
         yield f"{settled}: this unit has it", (*own.last("option"), Origin(file.label, line))
         return
     yield f"{settled}: usual, asked for unless the unit is without", own.last("option")
+
+
+def defect_words(check: Check) -> Iterator[tuple[str, tuple[Origin, ...]]]:
+    """The words for each fault that answers a check, and the line on which they begin."""
+    for condition, file, place in defects(check):
+        yield in_short(condition), (Origin(file.label, _lines(file).get(("condition", place), 1)),)
 
 
 def _in_short(vocabulary: Vocabulary, name: str) -> str:
