@@ -101,3 +101,29 @@ def test_defect_words_are_told() -> None:
 
     assert any(text.startswith("inoperative (writeup): ") for text in words)
     assert all(str(value.origins[0]).startswith("vocab/shared/") for value in found if value.key[0] == " ")
+
+
+@pytest.mark.parametrize(
+    ("kind", "part", "key", "text"),
+    [
+        (
+            "wheel-loader",
+            "horn",
+            "  horn sounds",
+            "29 CFR 1926.602: Material handling equipment (OSHA, construction)",
+        ),
+        (
+            "counterbalance-forklift",
+            "forks",
+            "  thickness left",
+            "ISO 5057: Industrial trucks: inspection and repair",
+        ),
+        ("road-truck", "low air warning", "  pressure", "from memory, look it up"),
+    ],
+)
+def test_publication_is_named_and_dated(kind: str, part: str, key: str, text: str) -> None:
+    """Beside each check and limit stands the publication it rests on, its edition, and whether it was read."""
+    vocabulary = load(kind)
+    found = values_of(vocabulary.part(part), vocabulary, stacked(files_of(kind)))
+
+    assert any(text in value.text for value in found if value.key == key)

@@ -8,6 +8,7 @@ from saycheck.checkup.fault import Fault, at
 from saycheck.coverage.places import Places
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.files import TextFile, did_you_mean, parse, read_text
+from saycheck.vocabulary.publications import COMMON_PRACTICE
 from saycheck.vocabulary.schema import (
     Check,
     Conditions,
@@ -23,7 +24,6 @@ from saycheck.vocabulary.waiting import Waitings
 
 T = TypeVar("T", bound=Table)
 
-NO_SOURCE = "common practice, no source"
 PHONES = frozenset(
     "AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH".split()
 )
@@ -154,13 +154,13 @@ def _source_fault(
     file: TextFile, where: tuple[str | int, ...], owner: Sourced, cites: Sequence[str]
 ) -> Fault | None:
     source = owner.source
-    if source is None or source == NO_SOURCE or any(cite in source for cite in cites):
+    if source is None or source == COMMON_PRACTICE or any(cite in source for cite in cites):
         return None
     return at(
         file,
         where,
         f"the source '{source}' names no publication of shared/sources.toml; add it there, "
-        f"or say '{NO_SOURCE}'",
+        f"or say '{COMMON_PRACTICE}'",
     )
 
 

@@ -10,6 +10,8 @@ from saycheck.vocabulary.compiled import Part, Vocabulary
 from saycheck.vocabulary.defects import defects, in_short
 from saycheck.vocabulary.files import TextFile
 from saycheck.vocabulary.places import Where, lines_of
+from saycheck.vocabulary.publications import in_short as publication_in_short
+from saycheck.vocabulary.publications import publications
 from saycheck.vocabulary.schema import Check, Measure
 from saycheck.vocabulary.stack import Stack
 from saycheck.vocabulary.unit import without
@@ -52,9 +54,11 @@ def values_of(part: Part, vocabulary: Vocabulary, stack: Stack) -> list[Value]:
         found.append(Value("check", name, own.word("checks", name) or _word(like, "checks", name)))
         found.append(Value(f"  {name}", _in_short(vocabulary, name), _check_line(stack, name)))
         found += [Value(f"  {name}", text, at) for text, at in defect_words(vocabulary.checks[name])]
+        found += [Value(f"  {name}", text, at) for text, at in _sources(vocabulary.checks[name].source)]
     for measure in part.measures:
         at = own.word("measures", measure.attribute) or _word(like, "measures", measure.attribute)
         found.append(Value("measure", measured(measure), at))
+        found += [Value(f"  {measure.attribute}", text, home) for text, home in _sources(measure.source)]
     if part.caution:
         found.append(
             Value("caution", part.caution, own.last("caution") or (like.last("caution") if like else ()))
@@ -233,6 +237,12 @@ def defect_words(check: Check) -> Iterator[tuple[str, tuple[Origin, ...]]]:
     """The words for each fault that answers a check, and the line on which they begin."""
     for condition, file, place in defects(check):
         yield in_short(condition), (Origin(file.label, _lines(file).get(("condition", place), 1)),)
+
+
+def _sources(text: str | None) -> Iterator[tuple[str, tuple[Origin, ...]]]:
+    """The publications behind a check or a limit, with their dates."""
+    for source, file, place in publications(text):
+        yield publication_in_short(source), (Origin(file.label, _lines(file).get(("source", place), 1)),)
 
 
 def _in_short(vocabulary: Vocabulary, name: str) -> str:
