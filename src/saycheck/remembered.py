@@ -18,6 +18,7 @@ from saycheck.history.troubles import Trouble, follow
 from saycheck.history.unit import unit_history
 from saycheck.models.walk import Finding, Walk
 from saycheck.reporting.wording import number
+from saycheck.reporting.writeup.entries import own
 from saycheck.reporting.writeup.given import Point, Series
 
 
@@ -93,7 +94,7 @@ def _series(finding: Finding, readings: Sequence[Readings]) -> Series | None:
         axis="h" if by_hours else "days",
         at_least=low,
         at_most=high,
-        saying=wear.plainly if wear else "",
+        saying=own(wear.plainly) if wear else "",
     )
 
 

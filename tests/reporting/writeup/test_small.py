@@ -63,8 +63,8 @@ def test_a_part_that_nobody_knows_is_not_left_out() -> None:
         ("worn", mm(4.0, 0.05, ""), "at least 4.8 mm", "beyond the limit"),
         ("worn", mm(4.8, 0.0, ""), "at least 4.8 mm", "within the limit"),  # on the limit keeps it
         ("worn", mm(4.9, 0.5, ""), "at least 4.8 mm", "too close to call: measure again, finer"),
-        ("worn", mm(4.0, 0.05, "") | {"other_units": ["thou"]}, "look it up in the maker's manual", ""),
-        ("crack", mm(4.0, 0.05, ""), "look it up in the maker's manual", ""),  # the crack's length
+        ("worn", mm(4.0, 0.05, "") | {"other_units": ["thou"]}, "look it up in the maker’s manual", ""),
+        ("crack", mm(4.0, 0.05, ""), "look it up in the maker’s manual", ""),  # the crack's length
         ("worn", mm(0.2, 0.0, "") | {"unit": "in"}, "at least 4.8 mm", "within the limit"),  # 5.08 mm
     ],
 )

@@ -12,7 +12,7 @@ from saycheck.reporting.writeup.weather import weather
 
 CAUTION = (
     "Lower the attachment or support it, stop the engine, lock it out and relieve the pressure before a hand "
-    "goes anywhere. Never feel for a hydraulic leak by hand. The maker's manual, local rules and a competent "
+    "goes anywhere. Never feel for a hydraulic leak by hand. The maker’s manual, local rules and a competent "
     "person come before anything written here."
 )
 
@@ -174,6 +174,6 @@ def _cautions(walk: Walk) -> list[Fact]:
     parts: dict[str, list[str]] = {}
     for one in walk.findings:
         if one.caution and one.state in ("writeup", "hidden", "later"):
-            parts.setdefault(plain(one.caution), []).append(plain(one.part))
+            parts.setdefault(entries.own(one.caution), []).append(plain(one.part))
     told = [Fact(name=", ".join(dict.fromkeys(names)), value=caution) for caution, names in parts.items()]
     return [Fact(name="always", value=CAUTION), *told]

@@ -64,12 +64,12 @@ def entry(finding: Finding, place: int, given: Given) -> Entry:
         injures=any(check.hurts for check in checks),
         urgency=checks[0].urgency if checks else "this week",
         urgency_source=_published(checks[0].source if checks else ""),
-        waiting=waiting.text if waiting else "",
+        waiting=own(waiting.text) if waiting else "",
         waiting_source=_published(waiting.source if waiting else ""),
-        costs=[plain(sentence) for sentence in cost.sentences] if cost else [],
+        costs=[own(sentence) for sentence in cost.sentences] if cost else [],
         tornado=cost.plot if cost else None,
         since=plain(given.since.get(finding.id, "")),
-        caution=plain(finding.caution or ""),
+        caution=own(finding.caution or ""),
         doubts=_doubts(finding),
         pictures=_pictures(finding, given),
         trend=_trend(finding, given),
@@ -81,6 +81,11 @@ def quote(finding: Finding, text: str) -> str:
     """The words a finding stands on, cut where they run long; empty where it was added by hand."""
     words = plain(" … ".join(text[one.char_start : one.char_end] for one in finding.evidence))
     return words if len(words) <= _QUOTE else words[:_QUOTE].rsplit(" ", 1)[0] + " …"
+
+
+def own(text: str) -> str:
+    """Our own words with the apostrophe of print; those that someone said stay letter by letter as heard."""
+    return re.sub(r"(?<=\w)'(?=\w)", "’", plain(text))
 
 
 def _published(source: str) -> str:

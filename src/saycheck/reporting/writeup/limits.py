@@ -6,7 +6,7 @@ from saycheck.reporting.wording import number, plain
 from saycheck.reporting.writeup.document import Reading
 from saycheck.vocabulary.compiled import Vocabulary
 
-ASK = "look it up in the maker's manual"
+ASK = "look it up in the maker’s manual"
 
 
 def readings(finding: Finding, vocabulary: Vocabulary) -> list[Reading]:
