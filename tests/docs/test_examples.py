@@ -61,7 +61,7 @@ def plain(text: str) -> list[str]:
 
 def test_add_a_part(developers: Document, checkout: Path, run: Run) -> None:
     """The part is added, found and shown; the shop's folder is read; each output is as printed there."""
-    part, check, find, found, say, shown, shop, read = developers.blocks(PART)
+    part, check, find, found, say, shown, shop, read, paper, unplaced = developers.blocks(PART)
     assert "nail magnet" not in told(run, find)
     add(checkout, part)
     assert "wheel-loader" in told(run, check)
@@ -75,6 +75,9 @@ def test_add_a_part(developers: Document, checkout: Path, run: Run) -> None:
     assert "wheel loader, loader seven" in units
     assert "coupler, from the shared part coupler" in units
     assert "cab door (cab), cab" in units
+    assert told(run, paper).startswith(unplaced.text)
+    assert "bucket teeth" in (checkout / "yard.csv").read_text(encoding="utf-8-sig")
+    assert (checkout / "card.pdf").read_bytes().startswith(b"%PDF")
 
 
 def test_a_slip_in_the_part_is_told(developers: Document, checkout: Path, run: Run) -> None:

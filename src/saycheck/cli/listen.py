@@ -6,6 +6,7 @@ from typing import Annotated
 import typer
 
 from saycheck.cli.hear import Ear, Ears, Out, Unit
+from saycheck.cli.shop import Shop
 
 
 def listen(
@@ -19,6 +20,7 @@ def listen(
         ),
     ] = None,
     unit: Unit = None,
+    _shop: Shop = None,
     hours: Annotated[
         float | None, typer.Option(min=0, metavar="N", help="Hour-meter reading, where it is not spoken.")
     ] = None,

@@ -5,9 +5,12 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli.shop import Shop
+
 
 def review(
     walk: Annotated[Path, typer.Argument(metavar="WALK", help="A walk folder.")],
+    _shop: Shop = None,
     name: Annotated[
         str | None, typer.Option("--name", metavar="NAME", help="Who signs the edits; else your login name.")
     ] = None,

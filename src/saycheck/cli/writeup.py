@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from saycheck.cli.shop import Shop
 from saycheck.cli.walks import WalkFolder
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ class Paper(StrEnum):
 
 def writeup(
     walk: WalkFolder,
+    _shop: Shop = None,
     form: Annotated[
         Form | None, typer.Option("--as", help="What to make; else what the ending of --out says, else pdf.")
     ] = None,
