@@ -9,12 +9,14 @@ from pathlib import Path
 from saycheck import walkfolder
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.questions import questions
+from saycheck.coverage.wording import called, sentence, slug
 from saycheck.limits import judged
 from saycheck.models.review import Edit, Standing
-from saycheck.models.walk import Finding, Question, Span, Walk
+from saycheck.models.walk import About, Finding, Question, Span, Walk
 from saycheck.models.wishes import Wish
 from saycheck.review.changes import edit_for
 from saycheck.review.edits import append, read
+from saycheck.review.hearing import moved
 from saycheck.review.replay import Replayed, replay, stacks
 from saycheck.review.spans import spans_after
 from saycheck.vocabulary.compiled import Vocabulary
@@ -29,12 +31,18 @@ def standing(folder: Path) -> Standing:
     """
     folder = folder if folder.is_dir() else folder.parent
     heard = walkfolder.read(folder)
-    return after(heard, read(folder), load(heard.machine.kind, unit=heard.machine.unit))
+    vocabulary = load(heard.machine.kind, unit=heard.machine.unit)
+    return after(heard, read(folder), vocabulary, walkfolder.earlier(folder))
 
 
-def after(heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary) -> Standing:
-    """A walk as it stands after edits, with checklist and questions made anew where there are any."""
-    replayed = replay(heard, edits)
+def after(
+    heard: Walk, edits: Sequence[Edit], vocabulary: Vocabulary, earlier: Sequence[Walk] = ()
+) -> Standing:
+    """A walk as it stands after edits, with checklist and questions made anew where there are any.
+
+    ``earlier`` are hearings of the same walk before this one.
+    """
+    replayed = replay(heard, edits, earlier)
     order = stacks(edits)
     walk = _walk(heard, replayed, vocabulary) if edits else heard
     differing = {one.finding for one in replayed.differences}
@@ -66,8 +74,10 @@ def apply(folder: Path, wish: Wish) -> Edit:
     heard = walkfolder.read(folder)
     vocabulary = load(heard.machine.kind, unit=heard.machine.unit)
 
+    earlier = walkfolder.earlier(folder)
+
     def make(edits: list[Edit]) -> list[Edit]:
-        return [edit_for(wish, after(heard, edits, vocabulary), vocabulary)]
+        return [edit_for(wish, after(heard, edits, vocabulary, earlier), vocabulary)]
 
     return append(folder, make)[0]
 
@@ -85,8 +95,31 @@ def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
         }
     )
     again = _still_to_ask(heard, findings)
-    asked = [one for one in questions(vocabulary, walk, again) if one.id not in replayed.answered]
-    return walk.model_copy(update={"questions": asked})
+    asked = [*questions(vocabulary, walk, again), *_lost(replayed.lost, heard)]
+    still = [one for one in asked if one.id not in replayed.answered]
+    return walk.model_copy(update={"questions": still})
+
+
+def _lost(findings: Sequence[Finding], heard: Walk) -> list[Question]:
+    """A question for each trouble that the hearing before had and this one has not."""
+    return [
+        Question(
+            id=slug(
+                "gone",
+                was.part,
+                was.side,
+                was.condition,
+                *(int(e.start_s or e.char_start) for e in was.evidence),
+            ),
+            about=About(zone=was.zone, part=was.part, side=was.side),
+            kind="conflict",
+            text=f"{sentence(called(was.part, was.side))}: {was.condition} was heard before, and is not heard now. "
+            "Which holds?",
+            evidence=moved(was, "", heard.transcript),
+        )
+        for was in findings
+        if was.state != "good"
+    ]
 
 
 def _still_to_ask(heard: Walk, findings: Sequence[Finding]) -> list[Question]:

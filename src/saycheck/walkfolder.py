@@ -44,6 +44,20 @@ def read(folder: Path) -> Walk:
     path = folder / WALK if folder.is_dir() else folder
     if not path.exists() or path.name != WALK:
         raise WalkError(f"there is no walk in '{folder}'; name a folder that holds {WALK}")
+    return _parsed(path)
+
+
+def earlier(folder: Path) -> list[Walk]:
+    """Earlier hearings of a walk, which were moved aside, newest first; those that cannot be read left out."""
+    found = []
+    for path in sorted(folder.glob("walk-*.json"), key=lambda path: path.stat().st_mtime, reverse=True):
+        with suppress(WalkError):
+            found.append(_parsed(path))
+    return found
+
+
+def _parsed(path: Path) -> Walk:
+    """The walk in a file, as ``read`` gives it."""
     try:
         given = json.loads(path.read_text(encoding="utf-8"))
     except OSError as error:

@@ -38,7 +38,8 @@ class Edit(Model):
     question that this answers, also beside findings, ``reason`` then being the answer in words; ``passage``
     the words that were settled as talk; ``machine`` the unit with its new name or reading and
     ``machine_before`` as it was; ``photographs`` what was attached or detached. ``quotes`` keeps the words
-    of each finding as they stood, by finding id. ``way`` is how it was entered: page, terminal, keyboard
+    of each finding as they stood, by finding id. ``origins`` tells by finding id which edit had made it what it
+    was, as the edit's id and the finding's id in it. ``way`` is how it was entered: page, terminal, keyboard
     or voice.
     """
 
@@ -57,6 +58,7 @@ class Edit(Model):
     machine_before: Machine | None = None
     photographs: list[Photograph] = []
     quotes: dict[str, str] = {}
+    origins: dict[str, tuple[str, str]] = {}
     way: str = ""
 
 
@@ -78,9 +80,14 @@ class Difference(Model):
 
 
 class Settled(Model):
-    """What was last done about a finding, a passage or a question, by whom, when (ISO 8601 UTC)."""
+    """What was last done about a finding or a question, by whom, when (ISO 8601 UTC).
+
+    ``made`` is the id that the finding has in that edit, which is not that of now where the walk was heard
+    again since.
+    """
 
     edit: str
+    made: str = ""
     action: Action
     who: str
     at: str

@@ -47,6 +47,7 @@ class Desk:
         self._heard_stamp: object = None
         self._heard: Walk | None = None
         self._vocabulary: Vocabulary | None = None
+        self._earlier: list[Walk] = []
         self._sheet: Sheet | None = None
 
     @property
@@ -55,7 +56,8 @@ class Desk:
         stamp = _stamp(self.folder / walkfolder.WALK)
         if self._heard is None or stamp != self._heard_stamp:
             self._heard = walkfolder.read(self.folder)
-            self._vocabulary = load(self._heard.machine.kind)
+            self._vocabulary = load(self._heard.machine.kind, unit=self._heard.machine.unit)
+            self._earlier = walkfolder.earlier(self.folder)
             self._heard_stamp = stamp
         return self._heard
 
@@ -94,7 +96,7 @@ class Desk:
             def made(edits: list[Edit]) -> list[Edit]:
                 known = self._sheet
                 if known is None or known.standing.heard is not heard or known.standing.edits != edits:
-                    standing = after(heard, edits, self.vocabulary)
+                    standing = after(heard, edits, self.vocabulary, self._earlier)
                 else:
                     standing = known.standing
                 return list(make(standing))
@@ -102,7 +104,7 @@ class Desk:
             return append(self.folder, made)
 
     def _renew(self, heard: Walk, edits: list[Edit]) -> None:
-        standing = after(heard, edits, self.vocabulary)
+        standing = after(heard, edits, self.vocabulary, self._earlier)
         was = self._sheet
         number = was.number + 1 if was else 1
         new = sections(standing, self.vocabulary)

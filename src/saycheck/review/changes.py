@@ -44,6 +44,11 @@ def edit_for(wish: Wish, standing: Standing, vocabulary: Vocabulary) -> Edit:
         machine=changed,
         machine_before=machine if changed else None,
         quotes=words,
+        origins={
+            one.id: (done.edit, done.made)
+            for one in before
+            if (done := standing.settled.get(one.id)) and done.made
+        },
         way=wish.way,
     )
 

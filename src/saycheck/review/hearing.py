@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Iterable, Sequence
+from weakref import ref
 
 from saycheck.models.walk import Evidence, Finding, Transcript, Walk
 
@@ -9,8 +10,22 @@ NEAR_S = 1.5
 """How far apart, in seconds, two ears may place the same words."""
 
 
+_known: dict[int, tuple[ref[Walk], str]] = {}
+
+
 def fingerprint(walk: Walk) -> str:
-    """Twelve hex digits that change when anything that was heard or understood does."""
+    """Twelve hex digits that change when anything that was heard or understood does.
+
+    Kept for each walk, since a long one takes a while.
+    """
+    kept = _known.get(id(walk))
+    if kept and kept[0]() is walk:
+        return kept[1]
+    _known[id(walk)] = ref(walk), _fingerprint(walk)
+    return _known[id(walk)][1]
+
+
+def _fingerprint(walk: Walk) -> str:
     heard = walk.model_dump_json(include={"id", "source", "transcript", "findings", "made_by"})
     return hashlib.sha256(heard.encode()).hexdigest()[:12]
 

@@ -24,6 +24,8 @@ class Replayed:
     dropped: dict[str, tuple[Finding, Edit]] = field(default_factory=dict)
     photographs: list[Photograph] = field(default_factory=list)
     differences: list[Difference] = field(default_factory=list)
+    lost: list[Finding] = field(default_factory=list)
+    """Findings of the hearing before that are not heard now and that nobody edited."""
 
 
 @dataclass(frozen=True)
@@ -56,14 +58,19 @@ def stacks(edits: Iterable[Edit]) -> Stacks:
     return Stacks(done, undone)
 
 
-def replay(heard: Walk, edits: Sequence[Edit]) -> Replayed:
-    """The findings of ``heard`` after the edits, in the order in which they were first made."""
+def replay(heard: Walk, edits: Sequence[Edit], earlier: Sequence[Walk] = ()) -> Replayed:
+    """The findings of ``heard`` after the edits, in order of speech.
+
+    ``earlier`` are earlier hearings of the walk; with them it can be told what is heard for the first time
+    and what is not heard any more.
+    """
     counting = set(stacks(edits).done)
     replaying = _Replaying(heard)
     for edit in edits:
+        names = replaying.names(edit)
         if edit.id in counting:
-            replaying.apply(edit)
-    return replaying.result()
+            replaying.apply(edit, names)
+    return replaying.result(earlier)
 
 
 class _Replaying:
@@ -75,26 +82,31 @@ class _Replaying:
         self.findings = {finding.id: finding for finding in heard.findings}
         self.out = Replayed([], heard.machine)
         self.met: dict[tuple[str, str], str] = {}
-        self.elsewhere = False
+        self.made: dict[tuple[str, str], str] = {}
+        self.elsewhere = ""
 
-    def apply(self, edit: Edit) -> None:
-        ids = [self._find(edit, was) for was in edit.before]
-        if edit.heard in ("", self.now):
+    def names(self, edit: Edit) -> dict[str, str]:
+        """The ids that the findings of an edit have now, by the ids that they have in it."""
+        names = {was.id: self._find(edit, was) for was in edit.before}
+        self.made |= {(edit.id, made.id): names.get(made.id, made.id) for made in edit.after}
+        return names
+
+    def apply(self, edit: Edit, names: dict[str, str]) -> None:
+        """Do what an edit does."""
+        ids = list(names.values())
+        if self._is_now(edit):
             self.out.differences = [one for one in self.out.differences if one.finding not in ids]
-        gone = [self.findings.pop(one, None) for one in ids]
-        names = {was.id: now for was, now in zip(edit.before, ids, strict=True)}
-        settled = Settled(edit=edit.id, action=edit.action, who=edit.who, at=edit.at)
+        gone = {name: self.findings.pop(name, None) for name in ids}
         for made in edit.after:
             finding = self._carried(edit, made, names)
             self.findings[finding.id] = finding
-            self.out.settled[finding.id] = settled
+            self.out.settled[finding.id] = _settled(edit, made.id)
             self.out.dropped.pop(finding.id, None)
-        kept = {names.get(made.id, made.id) for made in edit.after}
-        for name, was in zip(ids, gone, strict=True):
-            if was is not None and name not in kept and edit.action == "drop":
+        for name, was in gone.items():
+            if was is not None and edit.action == "drop":
                 self.out.dropped[name] = (was, edit)
         if edit.question:
-            self.out.answered[edit.question] = settled
+            self.out.answered[edit.question] = _settled(edit)
         if edit.passage:
             self.out.passages.append((self._place(edit, edit.passage), edit))
         if edit.machine:
@@ -102,50 +114,72 @@ class _Replaying:
         for photograph in edit.photographs:
             self._photograph(edit, photograph)
 
-    def result(self) -> Replayed:
-        if self.elsewhere:
-            seen = set(self.out.settled) | set(self.out.dropped) | set(self.met.values())
-            self.out.differences += [
-                Difference(kind="new", finding=finding.id, now=finding)
-                for finding in self.heard.findings
-                if finding.id in self.findings and finding.id not in seen
-            ]
+    def result(self, earlier: Sequence[Walk]) -> Replayed:
+        """What the edits leave, compared with the last other hearing that someone edited."""
+        before = next((walk for walk in earlier if fingerprint(walk) == self.elsewhere), None)
+        if before:
+            self._compare(before)
         order = {finding.id: place for place, finding in enumerate(self.findings.values())}
         self.out.findings = sorted(self.findings.values(), key=lambda one: (_starts(one), order[one.id]))
         return self.out
 
+    def _compare(self, before: Walk) -> None:
+        """Tell what was not heard before, and what that nobody edited is not heard now."""
+        touched = {*self.out.settled, *self.out.dropped, *self.met.values()}
+        met: set[str] = set()
+        for was in before.findings:
+            if (self.elsewhere, was.id) in self.met:
+                continue
+            now = same_as(was, self.heard.findings, met | touched)
+            if now:
+                met.add(now.id)
+            else:
+                self.out.lost.append(was)
+        self.out.differences += [
+            Difference(kind="new", finding=finding.id, now=finding)
+            for finding in self.heard.findings
+            if finding.id in self.findings and finding.id not in met | touched
+        ]
+
+    def _is_now(self, edit: Edit) -> bool:
+        return edit.heard in ("", self.now)
+
     def _find(self, edit: Edit, was: Finding) -> str:
         """The id that a finding an edit was made on has now."""
-        if edit.heard in ("", self.now) or was.id in self.out.settled:
+        if self._is_now(edit):
             return was.id
-        self.elsewhere = True
+        self.elsewhere = edit.heard
+        if made := self.made.get(edit.origins.get(was.id, ("", ""))):
+            return made
         key = (edit.heard, was.id)
         if key not in self.met:
             heard = same_as(was, self.heard.findings, self.met.values())
             self.met[key] = heard.id if heard else f"{was.id}-{edit.heard}"
-            stands = edit.after[0] if edit.after else None
-            if heard is None and stands is not None:
-                self.out.differences.append(
-                    Difference(kind="gone", finding=self.met[key], edit=edit.id, was=was, stands=stands)
-                )
-            elif heard is not None and not alike(heard, was) and not (stands and alike(heard, stands)):
-                self.out.differences.append(
-                    Difference(
-                        kind="other", finding=heard.id, edit=edit.id, was=was, now=heard, stands=stands
-                    )
-                )
+            self._differ(edit, was, heard)
         return self.met[key]
+
+    def _differ(self, edit: Edit, was: Finding, heard: Finding | None) -> None:
+        """Tell where an edit no longer meets what it was made on."""
+        name = self.met[edit.heard, was.id]
+        stands = edit.after[0] if edit.after else None
+        if heard is None and stands is not None:
+            told = Difference(kind="gone", finding=name, edit=edit.id, was=was, stands=stands)
+        elif heard is not None and not alike(heard, was) and not (stands and alike(heard, stands)):
+            told = Difference(kind="other", finding=name, edit=edit.id, was=was, now=heard, stands=stands)
+        else:
+            return
+        self.out.differences.append(told)
 
     def _carried(self, edit: Edit, made: Finding, names: dict[str, str]) -> Finding:
         """A finding that an edit made, under the id and with the evidence of now."""
         name = names.get(made.id, made.id)
-        if edit.heard in ("", self.now):
+        if self._is_now(edit):
             return made if name == made.id else made.model_copy(update={"id": name})
         evidence = moved(made, edit.quotes.get(made.id, ""), self.heard.transcript)
         return made.model_copy(update={"id": name, "evidence": evidence})
 
     def _place(self, edit: Edit, passage: Evidence) -> Evidence:
-        if edit.heard in ("", self.now):
+        if self._is_now(edit):
             return passage
         quoted = Finding.model_construct(evidence=[passage])
         found = moved(quoted, edit.quotes.get("passage", ""), self.heard.transcript)
@@ -157,6 +191,10 @@ class _Replaying:
             self.out.photographs = [p for p in self.out.photographs if p.file != photograph.file]
         else:
             self.out.photographs.append(photograph.model_copy(update={"finding": name}))
+
+
+def _settled(edit: Edit, made: str = "") -> Settled:
+    return Settled(edit=edit.id, made=made, action=edit.action, who=edit.who, at=edit.at)
 
 
 def _starts(finding: Finding) -> float:
