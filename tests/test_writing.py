@@ -157,6 +157,13 @@ def test_decide_one_by_one(folder: Path) -> None:
     assert "nothing is left to decide\n" == command("decide", folder)[1]
 
 
+def test_stopped_in_the_middle(folder: Path) -> None:
+    """What was answered before counts, and the status is that of a stop."""
+    _, told = command("decide", folder, "--by", "R. Holm", given="n\n\n", status=130)
+    assert told.endswith("stopped; what was decided so far counts\n")
+    assert [("horn", "now", "R. Holm", "")] == decided(folder)
+
+
 def test_take_a_decision_back(folder: Path) -> None:
     """Undecided again, and the list says so."""
     for choice in ("now", "undecided"):

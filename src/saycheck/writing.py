@@ -33,18 +33,24 @@ class Names:
 
 
 def given_of(
-    folder: Path, names: Names = Names(), walks: Path | None = None, waiting: Path | None = None
+    folder: Path,
+    names: Names | None = None,
+    walks: Path | None = None,
+    waiting: Path | None = None,
+    bare: bool = False,
 ) -> Given:
     """What a write-up of a walk folder may show.
 
     ``walks`` is where earlier walks of the unit lie; ``waiting`` a file of figures on what waiting costs.
+    ``bare`` leaves out earlier walks and photographs, which deciding does not need.
 
     Raises:
         SaycheckError: there is no walk, its edits, decisions or the figures are damaged.
     """
+    names = names or Names()
     there = standing(folder)
     folder = folder if folder.is_dir() else folder.parent
-    earlier = _earlier(there, folder, walks)
+    earlier = None if bare else _earlier(there, folder, walks)
     return Given(
         standing=there,
         vocabulary=load(there.walk.machine.kind),
@@ -58,7 +64,7 @@ def given_of(
         series=earlier.series if earlier else {},
         since=earlier.since if earlier else {},
         costs=_costs(waiting, there) if waiting else {},
-        pictures=_pictures(folder, there),
+        pictures={} if bare else _pictures(folder, there),
     )
 
 

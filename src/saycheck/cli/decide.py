@@ -39,7 +39,7 @@ def decide(
     from saycheck.errors import WriteUpError
     from saycheck.writing import given_of
 
-    given = given_of(walk)
+    given = given_of(walk, bare=True)
     if listing:
         _show(given)
         return
@@ -50,7 +50,11 @@ def decide(
             raise WriteUpError("nobody is named who decides; say --by NAME")
         _record(walk, given, _entry(given, finding), choice, by or "", note)
         return
-    _one_by_one(walk, given, by)
+    try:
+        _one_by_one(walk, given, by)
+    except typer.Abort:  # Ctrl-C, or nobody there to answer
+        typer.echo("\nstopped; what was decided so far counts", err=True)
+        raise typer.Exit(130) from None
 
 
 def _entries(given: "Given") -> "list[Entry]":
@@ -131,7 +135,7 @@ def _one_by_one(walk: Path, given: "Given", by: str | None) -> None:
 def _again(walk: Path) -> "Given":
     from saycheck.writing import given_of
 
-    return given_of(walk)
+    return given_of(walk, bare=True)
 
 
 def _asked() -> str:
@@ -142,12 +146,21 @@ def _asked() -> str:
 
 
 def _tell(one: "Entry", place: int, of: int) -> None:
-    typer.echo(f"\n{place} of {of}  {one.part}: {one.said or one.state} ({one.urgency})", err=True)
+    _say(f"{place} of {of}  {one.part}: {one.said or one.state} ({one.urgency})", start="\n")
     if one.quote:
-        typer.echo(f"  “{one.quote}”", err=True)
+        _say(f"“{one.quote}”", indent="  ")
     if one.injures:
-        typer.echo("  A failure here can injure someone.", err=True)
+        _say("A failure here can injure someone.", indent="  ")
     for reading in one.readings:
-        typer.echo(f"  {reading.value}; limit: {reading.limit} {reading.verdict}".rstrip(), err=True)
+        _say(f"{reading.value}; limit: {reading.limit} {reading.verdict}".rstrip(), indent="  ")
     if one.waiting:
-        typer.echo(f"  If it waits: {one.waiting}", err=True)
+        _say(f"If it waits: {one.waiting}", indent="  ")
+
+
+def _say(words: str, indent: str = "", start: str = "") -> None:
+    """Words on standard error, broken between words where the terminal ends."""
+    import shutil
+    import textwrap
+
+    width = min(shutil.get_terminal_size().columns, 100)
+    typer.echo(start + textwrap.fill(words, width, initial_indent=indent, subsequent_indent=indent), err=True)

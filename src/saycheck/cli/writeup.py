@@ -48,7 +48,10 @@ def writeup(
     walker: Annotated[str, typer.Option(metavar="NAME", help="Who walked round the machine.")] = "",
     owner: Annotated[str, typer.Option(metavar="NAME", help="Who decides.")] = "",
     waiting: Annotated[
-        Path | None, typer.Option(metavar="FILE.toml", help="Figures on what waiting costs, job by job.")
+        Path | None,
+        typer.Option(
+            metavar="FILE.toml", help="Figures on what waiting costs, job by job; DEVELOPERS.md shows one."
+        ),
     ] = None,
     walks: Annotated[
         Path | None,
