@@ -143,3 +143,25 @@ def test_dropped_words_take_their_other_readings_with_them() -> None:
     assert [("seat", "you")] == [
         (transcript.text[one.char_start : one.char_end], one.text) for one in transcript.readings
     ]
+
+
+@pytest.mark.parametrize(
+    ("sure", "ears", "unclear"),
+    [
+        (0.4, 2, ["the and put by"]),
+        (0.6, 2, []),
+        (0.4, 1, []),  # one ear alone: its confidence is another thing
+    ],
+)
+def test_fluent_nonsense_is_unclear(sure: float, ears: int, unclear: list[str]) -> None:
+    """A phrase of which two ears made nothing alike is unclear as a whole; the next phrase is not."""
+
+    def fuse(hearings: Sequence[Hearing]) -> tuple[list[HeardWord], list[Other]]:
+        words = hearings[0].words
+        lost = words[0].text == "the"
+        return [word.model_copy(update={"confidence": sure if lost else 0.9}) for word in words], []
+
+    toys = [Toy(str(nth), "the and put by", "seat works") for nth in range(ears)]
+    transcript = heard(toys, fuse=fuse)
+    assert unclear == [transcript.text[span.char_start : span.char_end] for span in transcript.spans]
+    assert {"the two ears could not make out the same words"} >= {span.why for span in transcript.spans}
