@@ -230,6 +230,16 @@ def test_the_next_hearing_asks(yard: Path) -> None:
     assert "5 walks from 9 March 2025 to 1 July 2025" in history("loader seven").stdout
 
 
+def test_hearing_again_keeps_the_day(yard: Path) -> None:
+    """A recording that is heard again, into the same folder, was still walked when it was walked."""
+    words = ["hear", "-", "-m", "wheel-loader", "-u", "Nine", "--out", str(yard / "nine"), "--json"]
+    first = CliRunner().invoke(app, [*words, "--walked", "2025-07-01T07:40"], input="Bucket is cracked.")
+    again = CliRunner().invoke(app, [*words, "--replace"], input="Bucket is cracked.")
+    assert (0, 0) == (first.exit_code, again.exit_code), again.output
+    assert ["2025-07-01T07:40"] * 2 == [json.loads(done.stdout)["walked_at"] for done in (first, again)]
+    assert [] == [one for one in json.loads(again.stdout)["questions"] if one["kind"] == "again"]
+
+
 @pytest.mark.parametrize("when", ["yesterday", "2025-02-30", "07:40"])
 def test_a_day_that_is_none(when: str, yard: Path) -> None:
     """--walked takes a day or a day and time, nothing else."""

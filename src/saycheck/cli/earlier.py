@@ -2,12 +2,15 @@
 
 import os
 from collections.abc import Callable, Sequence
+from pathlib import Path
 
 from saycheck.models.walk import Question, Walk
 
 
-def walked_when(given: str | None) -> str | None:
+def walked_when(given: str | None, heard_before: Path | None = None) -> str | None:
     """The day, or day and minute, that was given, as ISO 8601; None where none was.
+
+    A walk that is heard again (``heard_before``, its folder) was walked when it was walked, not today.
 
     Raises:
         WalkError: it is neither.
@@ -17,7 +20,7 @@ def walked_when(given: str | None) -> str | None:
     from saycheck.errors import WalkError
 
     if given is None:
-        return None
+        return _walked_before(heard_before) if heard_before else None
     try:
         when = datetime.fromisoformat(given)
     except ValueError as error:
@@ -26,6 +29,17 @@ def walked_when(given: str | None) -> str | None:
         ) from error
     day = when.date().isoformat()
     return day if len(given) <= len(day) else when.isoformat(timespec="minutes")
+
+
+def _walked_before(folder: Path) -> str | None:
+    from saycheck import walkfolder
+    from saycheck.errors import SaycheckError
+
+    try:
+        walk = walkfolder.read(folder)
+    except SaycheckError:  # none, or one that is replaced because it is damaged
+        return None
+    return walk.walked_at or walk.id[:10]
 
 
 def questions_from_earlier(

@@ -89,7 +89,7 @@ def hear(
 
     try:
         with _on_disk(given) as (source, name), Follower() as follower:
-            when = walked_when(walked)
+            when = walked_when(walked, out if replace else None)
             day = when[:10] if when else date.today().isoformat()
             folder = out or walkfolder.free_folder(unit or Path(name).stem, day)
             again = questions_from_earlier(unit, machine, follower.note)

@@ -43,7 +43,8 @@ def asker(walks: Path, unit: str, kind: str, url: str | None, note: Callable[[st
 def again(earlier: Sequence[Walked], walk: Walk) -> list[Question]:
     """A question for each open trouble of earlier walks of which this walk says nothing at all."""
     now = taken(walk, Path())
-    before = [one for one in earlier if one.walk_id != walk.id and one.when <= (now.when or one.when)]
+    # A walk that is heard again is no earlier one: its id ends as this one's does, in the digest of its source.
+    before = [one for one in earlier if one.walk_id[-8:] != walk.id[-8:] and one.when <= now.when]
     if not before or unit_key(before[-1].unit or "") != unit_key(now.unit or ""):
         return []
     troubles = follow([*before, now], sense_of(now.kind))

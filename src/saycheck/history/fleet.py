@@ -46,6 +46,7 @@ class Fleet:
     walks: int
     open: int
     unnamed: int
+    all_due: int
     neediest: Sequence[Any]
     due: Sequence[DueRow]
     offenders: Sequence[Offender]
@@ -66,6 +67,7 @@ def fleet(connection: Connection, most: int | None = MOST) -> Fleet:
         walks=int(counted[1] or 0),
         open=int(counted[2] or 0),
         unnamed=unnamed or 0,
+        all_due=_count(connection, troubles.c.due) + _count(connection, forecasts.c.due),
         neediest=neediest(connection, most),
         due=due(connection, most),
         offenders=offenders(connection, most),
@@ -89,6 +91,10 @@ def due(connection: Connection, most: int | None = None) -> list[DueRow]:
     ).join_from(forecasts, units, of.id == worn.unit)  # fmt: skip
     rows = [*_first(of_troubles, at.due, connection, most), *_first(of_wear, worn.due, connection, most)]
     return sorted(DueRow(*row) for row in rows)[:most]
+
+
+def _count(connection: Connection, day: ColumnElement[Any]) -> int:
+    return connection.scalar(select(func.count(day))) or 0
 
 
 def _first(

@@ -73,6 +73,9 @@ def _due(fleet: Fleet) -> Iterator[RenderableType]:
     for row in fleet.due:
         grid.add_row(short_day(row.day), _trouble(row), Text(row.why, style="dim"))
     yield grid
+    more = fleet.all_due - len(fleet.due)
+    if more:
+        yield Text(f"and {more:,} more; --all shows them")
 
 
 def _trouble(row: DueRow) -> Text:
