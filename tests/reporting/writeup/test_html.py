@@ -1,7 +1,10 @@
 """The write-up as a page, read by Python's own HTML parser."""
 
+import shutil
 from collections.abc import Callable
 from html.parser import HTMLParser
+from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
@@ -13,6 +16,7 @@ from saycheck.reporting.writeup.html import as_html
 from .conftest import Make
 from .hostile import HOSTILE, hostile_walk
 
+CHROMIUM = shutil.which("chromium")
 EMPTY = {"meta", "img", "br", "line", "polyline", "circle", "rect"}
 
 
@@ -81,6 +85,26 @@ def test_its_heads_and_language(given: Given) -> None:
     assert 1 == sum(tag == "h1" for tag, _ in tags)
     assert ("html", {"lang": "en"}) in tags
     assert 1 == sum(tag == "title" for tag, _ in tags)
+    levels = [int(tag[1]) for tag, _ in tags if tag[0] == "h" and tag[1:].isdigit()]
+    assert all(after <= before + 1 for before, after in pairwise(levels))
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="no chromium here; Debian: apt install chromium")
+def test_it_can_be_read_by_everyone(given: Given, tmp_path: Path) -> None:
+    """Axe, a checker of the W3C's accessibility guidelines (WCAG), finds nothing, and nothing runs off a phone."""
+    from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
+    from playwright.sync_api import sync_playwright
+
+    (tmp_path / "page.html").write_text(page_of(given), encoding="utf-8")
+    with sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        page = browser.new_context(bypass_csp=True, viewport={"width": 360, "height": 740}).new_page()
+        page.goto((tmp_path / "page.html").as_uri())
+        found = Axe().run(page).response["violations"]
+        width = page.evaluate("document.documentElement.scrollWidth")
+        browser.close()
+    assert [] == [f"{one['id']}: {one['help']}" for one in found]
+    assert width <= 360
 
 
 @pytest.mark.parametrize("words", HOSTILE)
