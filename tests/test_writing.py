@@ -128,6 +128,37 @@ def test_earlier_walks_are_told_of(folder: Path, make_walk: Callable[..., Walk])
     assert "first seen on 2025-01-07 at 4,812 h" in out.decode()
 
 
+def test_earlier_measurements_become_a_trend(folder: Path, make_walk: Callable[..., Walk]) -> None:
+    """Readings of the same part on earlier walks are plotted with this one, said in words, along the hours."""
+    text = "Fan belt is worn."
+
+    def walk(day: str, hours: float, value: float) -> Walk:
+        size = {
+            "value": value,
+            "unit": "mm",
+            "text": "",
+            "value_si": value / 1000,
+            "unit_si": "m",
+            "plus_minus": 0.5,
+        }
+        belt = {
+            "id": "f1", "zone": "engine bay", "part": "fan belt", "side": "none", "check": "worn", "state": "watch",
+            "condition": "worn", "heard_as": "", "confidence": 1, "measurements": [size], "line": "fan belt",
+            "evidence": [{"char_start": 0, "char_end": len(text)}],
+        }  # fmt: skip
+        machine = {"kind": "wheel-loader", "unit": "Number Seven", "hours": hours}
+        return make_walk(text, id=f"{day}-0000", walked_at=day, machine=machine, findings=[belt])
+
+    for name, day, hours, value in (("a", "2025-01-07", 4100, 12), ("b", "2025-02-07", 4400, 10.5)):
+        with walkfolder.writing(folder.parent / "walks" / name) as draft:
+            draft.write(walk(day, hours, value))
+    with walkfolder.writing(folder.parent / "last") as draft:
+        draft.write(walk("2025-03-07", 4700, 9))
+    out, _ = command("writeup", folder.parent / "last", "--as", "html", "--out", "-")
+    assert "fan belt: 12 mm at 4,100 h, 9 mm at 4,700 h; 3 measurements." in out.decode()
+    assert 3 == out.count(b"<circle")
+
+
 def decided(folder: Path) -> list[tuple[str, str | None, str, str]]:
     """What stands in the file."""
     return [(one.part, one.choice, one.who, one.note) for one in read(folder)]
