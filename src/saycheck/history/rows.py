@@ -106,6 +106,6 @@ def _by_walk(
     found: dict[int, list[Record]] = {}
     for start in range(0, len(of), 500):
         asked = select(*columns).where(table.c.walk.in_(of[start : start + 500])).order_by(table.c.id)
-        for row in connection.execute(asked):
+        for row in connection.execute(asked).all():
             found.setdefault(row[0], []).append(record._make(row[1:]))
     return found

@@ -43,6 +43,7 @@ class Sense:
             self.checks = {check.name: check for table in tables for check in table.check}
         general = [set(check.conditions) for check in self.checks.values() if WHOLE not in check.conditions]
         self._together = {(one, other) for found in general for one in found for other in found}
+        self._general: dict[str, str] = {}
         self._check_of: dict[tuple[str, str], Check | None] = {}
 
     def check(self, condition: str) -> str:
@@ -51,8 +52,11 @@ class Sense:
         "Worn" and "worn out" are one trouble that grows; "cut" and "worn" are two, although one check of a
         tyre asks for both.
         """
-        check = self._check("", condition)
-        return check.name if check else condition
+        name = self._general.get(condition)
+        if name is None:
+            check = self._check("", condition)
+            name = self._general[condition] = check.name if check else condition
+        return name
 
     def is_same(self, before: str, now: str) -> bool:
         """Whether what is said now is the trouble of before, as it was or grown."""
