@@ -29,8 +29,8 @@ def standing(folder: Path) -> Standing:
     Raises:
         SaycheckError: there is no walk, or its edits are damaged.
     """
-    folder = folder if folder.is_dir() else folder.parent
     heard = walkfolder.read(folder)
+    folder = folder if folder.is_dir() else folder.parent
     vocabulary = load(heard.machine.kind, unit=heard.machine.unit)
     return after(heard, read(folder), vocabulary, walkfolder.earlier(folder))
 

@@ -183,6 +183,7 @@ def test_two_browsers(browser: "Browser", server: Server, page: "Page", spoken_f
     """The later sees the earlier's edit and is told; edits of the same finding both count and both stay."""
     other = opened(browser, server.next_link())
     other.locator("#who").fill("Ben")
+    other.locator("#who").press("Enter")
     go_to(page, "lift cylinder")
     go_to(other, "lift cylinder")
     page.keyboard.press("d")
@@ -202,6 +203,7 @@ def test_what_others_did_to_the_same_is_told(
     """Who changes what another has just changed is told so, and both edits are kept."""
     other = opened(browser, server.next_link())
     other.locator("#who").fill("Ben")
+    other.locator("#who").press("Enter")
     for one in (page, other):
         one.evaluate(
             "document.hidden || Object.defineProperty(document, 'hidden', {value: true})"

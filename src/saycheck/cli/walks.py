@@ -11,25 +11,30 @@ WalkFolder = Annotated[Path, typer.Argument(metavar="WALK", help="A walk folder.
 
 
 def show(
-    walk: WalkFolder, as_json: Annotated[bool, typer.Option("--json", help="Print walk.json.")] = False
+    walk: WalkFolder,
+    as_json: Annotated[bool, typer.Option("--json", help="Print walk.json, as it was heard.")] = False,
 ) -> None:
-    """Show a walk again: what needs deciding, the questions, the checklist."""
+    """Show a walk again, as it stands after its edits: what needs deciding, the questions, the checklist."""
     from saycheck import walkfolder
     from saycheck.cli.view import show, show_json
+    from saycheck.standing import standing
 
-    (show_json if as_json else show)(walkfolder.read(walk))
+    if as_json:
+        show_json(walkfolder.read(walk))
+    else:
+        show(standing(walk).walk)
 
 
 def missed(walk: WalkFolder, _shop: Shop = None) -> None:
     """Say what to walk back for, in walking order."""
     from rich.console import Console
 
-    from saycheck import walkfolder
     from saycheck.coverage.missed import missed
     from saycheck.reporting.stops import show_stops
+    from saycheck.standing import standing
     from saycheck.vocabulary.load import load
 
-    there = walkfolder.read(walk)
+    there = standing(walk).walk
     show_stops(missed(load(there.machine.kind, unit=there.machine.unit), there), Console())
 
 

@@ -30,6 +30,7 @@ function pressed(event) {
     return;
   }
   if (event.key === "Escape") { back(); return; }
+  if (node.id === "who" && event.key === "Enter") { goTo(current()); return; }
   const form = node.closest?.("form.edit");
   if (typing(node) || node.matches?.("summary")) return;
   if (form) {

@@ -55,6 +55,7 @@ export async function order(path, body) {
 function taken(said) {
   if (!said.ok) { tell(said.refused ?? "That did not work.", true); return false; }
   apply(said);
+  document.body.dataset.made = String(Number(document.body.dataset.made ?? 0) + said.made.length);
   tell([...said.done.map((one) => `${one}.`), ...said.news.map((one) => `${one}.`)].join(" "));
   return true;
 }
