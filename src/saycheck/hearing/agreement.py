@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Protocol, Self
 
 from saycheck.hearing.agreement_weights import AGREED, CHOSEN, SECOND_IS_RIGHT
+from saycheck.hearing.homophones import with_numbers
 from saycheck.hearing.joining import Other
 from saycheck.hearing.lattice import Folded, Slot, runs_unlike, side_by_side
 from saycheck.models.hearing import HeardWord, Hearing
@@ -108,7 +109,10 @@ class Agreement:
                 others.append(Other(len(words), len(words) + len(part.taken), text, ear, sure))
             weights = self.weights.agreed if part.agree else self.weights.chosen
             words += [_with(word, _squashed(weights, part.reason)) for word in part.taken]
-        return words, others
+        return with_numbers(words, others, self._fits_between, trade.ear)
+
+    def _fits_between(self, before: tuple[str, ...], word: str, after: str) -> float:
+        return _log_fit(self._trade, self.folded((word,)), Around(before, after, 0.0, 0.0, 0.0))
 
     def reasons(self, general: Hearing, trade: Hearing) -> list[Settled]:
         """What is taken in each slot, and why; confidences still those of the ears."""
