@@ -147,11 +147,10 @@ def delay_and_work(ears: str, minutes: float, voice: str, folder: Path) -> bool:
         processes = [os.getpid(), *(one.pid or 0 for one in [*quick, *careful]), recorder.pid or 0]
         before = [work_s([one]) for one in processes]
         end_s = READY_S + len(sound) / SAMPLE_RATE
-        turns(listener, recorder, lambda: recorder.kept / SAMPLE_RATE > end_s + 2)
+        turns(listener, recorder, lambda: recorder.kept / SAMPLE_RATE > end_s + 10)
         seconds = len(sound) / SAMPLE_RATE
         parts = [(work_s([one]) - was) / seconds for one, was in zip(processes, before, strict=True)]
         recorder.stop()
-        turns(listener, recorder, lambda: listener.over)
     delays = sorted(listener.delays_s)
     late = delays[min(int(len(delays) * 0.95), len(delays) - 1)]
     print(f"ears: {ears}; utterances: {len(delays)}; load of the machine: {os.getloadavg()[0]:.1f}")

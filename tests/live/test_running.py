@@ -1,0 +1,55 @@
+"""What is understood while the walk goes on: quick words, then careful ones, in memory that stays small."""
+
+from collections.abc import Callable
+
+from saycheck.live.commands import Command
+from saycheck.live.running import MOST_WORDS, Running
+from saycheck.models.hearing import HeardWord
+from saycheck.models.walk import Finding
+from saycheck.vocabulary.compiled import Vocabulary
+
+Make = Callable[..., list[HeardWord]]
+
+
+def brief(findings: list[Finding]) -> list[tuple[str, str, str]]:
+    """Part, side and state of each."""
+    return [(one.part, one.side, one.state) for one in findings]
+
+
+def test_quick_words_count_until_the_careful_ones_come(loader: Vocabulary, heard: Make) -> None:
+    """The careful ears put right what was heard wrongly, and what came after stays."""
+    running = Running(loader, ("recorder",))
+    running.said(heard("Bucket is fine.", 0.0))
+    running.said(heard("Seat belt works.", 5.0))
+    assert [("bucket", "none", "good"), ("seat belt", "none", "good")] == brief(running.findings())
+    running.heard(3.0, heard("Bucket is cracked.", 0.0))
+    assert [("bucket", "none", "writeup"), ("seat belt", "none", "good")] == brief(running.findings())
+
+
+def test_taking_back_takes_back_the_last(loader: Vocabulary, heard: Make) -> None:
+    """The command works on the words before it, whatever the ears made of it."""
+    running = Running(loader, ("recorder",))
+    running.said(heard("Seat belt works. Bucket is cracked.", 0.0))
+    running.commands.append(Command("take back", ("recorder", "take", "that", "back"), 4.0, 6.0))
+    assert [("seat belt", "none", "good")] == brief(running.findings())
+
+
+def test_a_note_is_no_finding(loader: Vocabulary, heard: Make) -> None:
+    """What is noted is kept and not understood."""
+    running = Running(loader, ("recorder",))
+    running.said(heard("Record or note bucket is cracked.", 0.0))
+    running.commands.append(Command("note", ("recorder", "note"), 0.0, 4.0))
+    assert [] == running.findings()
+
+
+def test_a_long_walk_keeps_its_findings_and_forgets_its_words(loader: Vocabulary, heard: Make) -> None:
+    """After thousands of words every finding is still there, once, and few words are read again."""
+    running = Running(loader, ("recorder",))
+    running.heard(2.0, heard("Seat belt is torn.", 0.0))
+    for minute in range(1, 40):
+        text = "The weather was lovely and nobody had much to say about it all week long. " * 6
+        running.heard(minute * 60.0, heard(text, minute * 60.0 - 50))
+        running.findings()
+    running.heard(3_000.0, heard("Bucket is cracked.", 2_990.0))
+    assert [("seat belt", "none", "writeup"), ("bucket", "none", "writeup")] == brief(running.findings())
+    assert len(running._settled) <= MOST_WORDS + 200
