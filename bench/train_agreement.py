@@ -22,7 +22,6 @@ from heard import score
 from hearings import Heard, read
 from saycheck.hearing import agreement as agreeing
 from saycheck.hearing.agreement import FEATURES, LEARNED, Agreement, Weights, surroundings
-from saycheck.hearing.bias import GeneralEnglish
 from saycheck.hearing.lattice import Slot, side_by_side
 from speak import spoken
 
@@ -106,7 +105,6 @@ class Agreements:
 
     def __init__(self) -> None:
         self._made: dict[str, Agreement] = {}
-        self._general = GeneralEnglish()
         self.weights = LEARNED
 
     def use(self, weights: Weights) -> None:
@@ -122,7 +120,7 @@ class Agreements:
             from saycheck.vocabulary.load import load
 
             words = trade_language(load(kind)).words
-            self._made[kind] = Agreement(words, self._general, words.folded, self.weights)
+            self._made[kind] = Agreement(words, words.folded, self.weights)
         return self._made[kind]
 
 

@@ -39,7 +39,7 @@ def heard(ear: str, text: str, sure: float) -> Hearing:
 def one_reading(
     general: tuple[str, float], trade: tuple[str, float], likely: str = ""
 ) -> tuple[str, list[str]]:
-    agreement = Agreement(Fits(likely), Fits(""), list, BY_SURENESS)
+    agreement = Agreement(Fits(likely), list, BY_SURENESS)
     words, others = agreement.one_reading(heard("builtin", *general), heard("trade", *trade))
     return " ".join(w.text for w in words), [f"{o.ear} {o.first}-{o.after} {o.text}" for o in others]
 
@@ -83,7 +83,7 @@ def test_the_likelier_words(
 @pytest.mark.parametrize("weights", [BY_SURENESS, LEARNED])
 def test_agreeing_ears_are_surer(weights: Weights) -> None:
     """A word that both heard is surer than one on which they differ."""
-    agreement = Agreement(Fits(""), Fits(""), list, weights)
+    agreement = Agreement(Fits(""), list, weights)
     both, _ = agreement.one_reading(heard("builtin", "left pin", 0.7), heard("trade", "left pin", 0.7))
     one, _ = agreement.one_reading(heard("builtin", "left pin", 0.7), heard("trade", "left bin", 0.7))
     assert both[1].confidence > one[1].confidence
@@ -91,7 +91,7 @@ def test_agreeing_ears_are_surer(weights: Weights) -> None:
 
 def test_nothing_is_dropped() -> None:
     """All words of the side that was not taken are kept as a reading, a silent side as an empty one."""
-    words, others = Agreement(Fits(""), Fits(""), list, BY_SURENESS).one_reading(
+    words, others = Agreement(Fits(""), list, BY_SURENESS).one_reading(
         heard("builtin", "left pin", 0.99), heard("trade", "", 0.5)
     )
     assert "left pin" in (" ".join(w.text for w in words), *(o.text for o in others))
@@ -100,6 +100,6 @@ def test_nothing_is_dropped() -> None:
 def test_each_feature_has_a_name_and_a_weight() -> None:
     """Features, their names and their weights are as many."""
     slots = side_by_side(heard("a", "left bin", 0.5).words, heard("b", "left pin", 0.5).words, list)
-    agreement = Agreement(Fits(""), Fits(""), list, BY_SURENESS)
+    agreement = Agreement(Fits(""), list, BY_SURENESS)
     features = agreement.features(slots[1], surroundings(slots, 1, ("<s>", "left")))
     assert len(features) == len(FEATURES) == len(LEARNED.second)

@@ -1,7 +1,7 @@
 """One reading from two ears: where they agree, and where not, the likelier one; the other is kept beside it.
 
 Each disagreement is weighed by what is known of both sides: how sure each ear is, how well the words sit
-between their neighbours by the vocabulary's language model and by general English, how much else of the
+between their neighbours by the language model made from the vocabulary, how much else of the
 phrase the ears agree on. The weights are a logistic regression made by ``bench/train_agreement.py`` from
 synthetic sound of narrations that no figure of the fused reading is measured on.
 """
@@ -29,7 +29,7 @@ _NUMBERS = frozenset(
 
 
 class Probabilities(Protocol):
-    """Word probabilities; ``language.model.WordModel`` and ``bias.GeneralEnglish`` are such."""
+    """Word probabilities; ``language.model.WordModel`` is such."""
 
     def logp10(self, history: tuple[str, ...], word: str) -> float:
         """log10 of the probability of ``word`` after ``history``."""
@@ -77,20 +77,17 @@ class Settled:
 class Agreement:
     """Makes one reading of what a general ear and the trade ear heard in a phrase."""
 
-    def __init__(
-        self, trade: Probabilities, general: Probabilities, folded: Folded, weights: Weights = LEARNED
-    ) -> None:
+    def __init__(self, trade: Probabilities, folded: Folded, weights: Weights = LEARNED) -> None:
         """``folded`` brings said words to the spelling of ``trade``."""
-        self._trade, self._general, self.folded, self.weights = trade, general, folded, weights
+        self._trade, self.folded, self.weights = trade, folded, weights
 
     @classmethod
     def for_machine(cls, vocabulary: Vocabulary, folders: Sequence[Path] = ()) -> Self:
         """With the language of a machine kind; EarError as from ``trade_language`` and pocketsphinx."""
-        from saycheck.hearing.bias import GeneralEnglish
         from saycheck.hearing.language.model import trade_language
 
         words = trade_language(vocabulary, folders).words
-        return cls(words, GeneralEnglish(), words.folded)
+        return cls(words, words.folded)
 
     def one_reading(self, general: Hearing, trade: Hearing) -> tuple[list[HeardWord], list[Other]]:
         """The fused words, and at each disagreement the words that were not taken.
@@ -160,10 +157,6 @@ class Agreement:
             _logit(_mean(theirs)) if theirs else 0.0,
             _logit(min(theirs)) if theirs else 0.0,
             _clipped(self._fits(slot.said_second, around) - self._fits(slot.said_first, around)),
-            _clipped(
-                _log_fit(self._general, slot.said_second, around)
-                - _log_fit(self._general, slot.said_first, around)
-            ),
             float(len(slot.said_second) - len(slot.said_first)),
             float(not mine),
             float(not theirs),
@@ -177,7 +170,7 @@ class Agreement:
 
 
 FEATURES = (
-    "first sure", "first least sure", "second sure", "second least sure", "fits trade", "fits English",
+    "first sure", "first least sure", "second sure", "second least sure", "fits trade",
     "longer", "first silent", "second silent", "agreement", "first sure around", "second sure around",
     "unlike", "numbers", "always",
 )  # fmt: skip
