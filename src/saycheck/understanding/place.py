@@ -13,6 +13,7 @@ from saycheck.understanding.phrases import PhraseTable
 from saycheck.understanding.text import Reading
 from saycheck.vocabulary.compiled import Vocabulary
 
+OPPOSITE = frozenset(["other", "far", "opposite"])
 OTHER = {"left": "right", "right": "left"}
 MOVES = frozenset(
     "coming come going go moving move round around over down along up on at to now onto into in starting"
@@ -92,16 +93,18 @@ class Places:
         while at < len(words):
             hit = self.table.longest(words, at)
             if hit:
-                zone = hit[1][0]
+                # The first place counts: "nearside, working back"; "left side, the cab side" is no cab.
+                of_side = words[hit[0] : hit[0] + 1] == ["side"] and self.side_of[hit[1][0]] == "none"
+                zone = zone if zone or side or of_side else hit[1][0]
                 at = hit[0]
                 continue
-            if words[at] == "other" and words[at + 1 : at + 2] in (["side"], ["end"]):
+            if words[at] in OPPOSITE and words[at + 1 : at + 2] in (["side"], ["end"], ["hand"]):
                 side = "other"
                 at += 2
                 continue
             if is_side_word(words, at):
                 side = is_side_word(words, at)
-            elif words[at] not in SMALL_WORDS:
+            elif words[at] not in SMALL_WORDS and words[at] not in MOVES:
                 rest.append(words[at])
             at += 1
         if rest or (zone is None and side is None):
@@ -112,7 +115,7 @@ class Places:
         """(zone, side) of a move in a sentence ("down the left side ...", "nearside then")."""
         words = reading.words(start, end)
         for at in range(len(words)):
-            if at + 1 < len(words) and words[at] == "other" and words[at + 1] in ("side", "hand"):
+            if at + 1 < len(words) and words[at] in OPPOSITE and words[at + 1] in ("side", "hand"):
                 if self.leads(words, at):
                     return None, "other"
                 continue

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from saycheck.understanding.attach.walk import Walk, WalkerSide
 from saycheck.understanding.parts import PartName
-from saycheck.understanding.place import is_side_word
+from saycheck.understanding.place import OTHER, is_side_word
 from saycheck.understanding.resolve import Resolved
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
@@ -24,11 +24,18 @@ def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tupl
         return near, False
     if part.component and walk.focus and walk.focus.part.part is part.part:
         return walk.focus.side, False
-    if part.sided or part.part is None:
+    if is_other(walk, event) and walk.focus and walk.focus.side in LEFT_OR_RIGHT:
+        return OTHER[walk.focus.side], True
+    if part.sided or part.part is None or (walk.side.told and stands_aside(walk, part)):
         side = walker_side(walk, name, part)
         if side:
             return side, False
     return ("both" if part.sided and name.plural else None), False
+
+
+def is_other(walk: Walk, event: Mention) -> bool:
+    """Whether "the other" stands with the part: it is on the other side than the one before."""
+    return "other" in walk.words[max(0, event.start - 1) : event.end]
 
 
 def side_behind(words: Sequence[str], at: int) -> str | None:

@@ -79,6 +79,7 @@ class Walk:
         self.words = [t.text for t in reading.tokens]
         self.where = Where(rules.places.zones[0].name if rules.places.zones else "")
         self.side = WalkerSide()
+        self.last_side: str | None = None
         self.focus: Subject | None = None
         self.focus_sentence = -99
         self.last_group: list[Subject] = []
@@ -90,7 +91,7 @@ class Walk:
     def move(self, zone: str | None, side: str | None) -> None:
         """Take note that the walker goes to another place; side "other" turns round."""
         if side == "other":
-            side = OTHER.get(self.where.side or "")
+            side = OTHER.get(self.where.side or self.last_side or "")
         if zone and side is None:
             side = self.rules.places.side_of.get(zone, "none")
             side = None if side == "none" else side
@@ -98,6 +99,7 @@ class Walk:
             zone = next((z.name for z in self.rules.places.zones if z.side == side), self.where.zone)
         self.where = Where(zone or self.where.zone, side, told=True)
         self.side = WalkerSide(side, told=True)
+        self.last_side = side or self.last_side
 
     def remember(self, subject: Subject) -> None:
         """Make the subject the one that later words without a part are about."""
