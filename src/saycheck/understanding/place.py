@@ -24,7 +24,7 @@ SMALL_WORDS = frozenset(
     " up down"
     " coming going moving round around over along start starting with next , . ; : - — – ! … back side hand"
     " all alright well into onto from out side's walking let us have look get me first finally last end"
-    " machine her his".split()
+    " machine her his \" “ ”".split()
 )
 # "Left" after these is what remains.
 REMAINS = frozenset(
@@ -41,6 +41,7 @@ NOT_SIDE_BEFORE = frozenset(
 # "Left" and "right" after these are sides.
 SIDE_AFTER = frozenset("the on front rear back upper lower".split())
 LEADS_TO_ZONE = frozenset("round around to into in under up at behind on inside".split())
+WE_ARE = frozenset("i'm we're am are standing stood".split())
 WENT = frozenset("down up round around along over going coming standing onto".split())
 
 
@@ -94,7 +95,10 @@ class Places:
             hit = self.table.longest(words, at)
             if hit:
                 # The first place counts: "nearside, working back"; "left side, the cab side" is no cab.
-                of_side = words[hit[0] : hit[0] + 1] == ["side"] and self.side_of[hit[1][0]] == "none"
+                stands = self.side_of[hit[1][0]]
+                of_side = words[hit[0] : hit[0] + 1] == ["side"] and stands == "none"
+                if zone and side is None and stands != "none":
+                    side = stands
                 zone = zone if zone or side or of_side else hit[1][0]
                 at = hit[0]
                 continue
@@ -142,6 +146,8 @@ class Places:
             opens = at <= 6 and self.leads(words, at) and behind not in ("of", "is", "has", "had", "one")
             if moved or opens:
                 return True
+        if words[max(0, at - 2) : at] == ["on", "the"] and set(words[max(0, at - 5) : at - 2]) & WE_ARE:
+            return behind in ("", ".", ",", "now", "and", "so", ";")
         if words[at] not in ("nearside", "offside"):
             return False
         return moved or (at <= 1 and behind in ("now", "then", "first", "next", "working", "again"))

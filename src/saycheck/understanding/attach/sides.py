@@ -26,7 +26,7 @@ def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tupl
         return walk.focus.side, False
     if is_other(walk, event) and walk.focus and walk.focus.side in LEFT_OR_RIGHT:
         return OTHER[walk.focus.side], True
-    if part.sided or part.part is None or (walk.side.told and stands_aside(walk, part)):
+    if part.sided or part.part is None or part.component or (walk.side.told and stands_aside(walk, part)):
         side = walker_side(walk, name, part)
         if side:
             return side, False
