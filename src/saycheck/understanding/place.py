@@ -13,6 +13,8 @@ from saycheck.understanding.phrases import PhraseTable
 from saycheck.understanding.text import Reading
 from saycheck.vocabulary.compiled import Vocabulary
 
+# How far back "left" may stand for a "Right, ..." to be its other side, in words.
+CONTRAST_WORDS = 14
 OPPOSITE = frozenset(["other", "far", "opposite"])
 OTHER = {"left": "right", "right": "left"}
 MOVES = frozenset(
@@ -69,9 +71,18 @@ def is_side_word(words: Sequence[str], at: int) -> str | None:
             return None
         if before in SIDE_AFTER or before == "left":
             return "right"
-        opens = after == "," and before in ("", ".", "!", "?", "…")
+        opens = after in (",", "…", "...") and before in ("", ".", "!", "?", "…", ":", ";", ",")
+        if opens and contrasts(words, at):
+            return "right"
         return None if opens or after in NOT_SIDE_BEFORE else "right"
     return None
+
+
+def contrasts(words: Sequence[str], at: int) -> bool:
+    """Whether "left" was the last side said, not long ago: then "Right, ..." is the other one."""
+    near = words[max(0, at - CONTRAST_WORDS) : at]
+    last = next((w for w in reversed(near) if w in LEFT or w in RIGHT), None)
+    return last in LEFT
 
 
 class Places:
