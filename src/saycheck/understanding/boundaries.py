@@ -58,13 +58,17 @@ def features(words: Sequence[str], tag: Sequence[str], i: int) -> list[str]:
 
 
 def marked(reading: Reading) -> list[Token]:
-    """The tokens with stops and commas set between them where the model and the pauses say so."""
+    """The tokens with stops and commas set between them where the model and the pauses say so.
+
+    No mark parts a number from its digits or its unit.
+    """
     model: Linear | None = trained("boundaries")
     words = [t.text for t in reading.tokens]
     tag = tags(reading, len(words))
     out: list[Token] = []
+    inside = {i for m in reading.of("quantity") for i in range(m.start + 1, m.end)}
     for i, token in enumerate(reading.tokens):
-        if i:
+        if i and i not in inside:
             mark = choose(model, words, tag, i, token.pause)
             if mark and not (token.is_mark or reading.tokens[i - 1].is_mark):
                 end = reading.tokens[i - 1].end

@@ -174,7 +174,8 @@ def parse_written(words: Sequence[str], at: int) -> Number | None:
     end = at + 1
     while end < len(words) and words[end] in SCALES:
         value, end = (value[0] * SCALES[words[end]], value[1] * SCALES[words[end]]), end + 1
-    number = Number(value[0], end, "written", value[1])
+    form = "fraction" if "/" in words[at] or words[at] in GLYPHS else "written"
+    number = Number(value[0], end, form, value[1])
     if end < len(words) and words[end] == "point" and number.value == int(number.value):
         digits, end = decimals(words, end + 1)
         if digits:

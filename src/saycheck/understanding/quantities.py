@@ -79,11 +79,10 @@ class Quantities:
             return None
         end, (unit, *_) = hit
         said = words[start:end]
-        if len(said) == 1 and said[0] in ONLY_WRITTEN and number.form != "written":
+        figures = is_written(words[number.end - 1])
+        if len(said) == 1 and said[0] in ONLY_WRITTEN and not figures:
             return None
-        if said == ["in"] and not (
-            number.form == "written" and (end >= len(words) or words[end] in NOT_AFTER_IN)
-        ):
+        if said == ["in"] and not (figures and (end >= len(words) or words[end] in NOT_AFTER_IN)):
             return None
         if number.form == "article" and number.value == 1 and unit.name not in ARTICLE_UNITS:
             return None

@@ -103,12 +103,21 @@ def tokens_of(doc: Doc) -> list[Token]:
     out = []
     pauses: dict[int, float] = doc.user_data.get("pauses", {})
     text = doc.text
+    hesitating = False
     for token in doc:
         start, end = token.idx, token.idx + len(token.text)
         word = plain(token.text)
         before, behind = text[start - 1 : start], text[end : end + 1]
         glued = word in "-–" and before.isalnum() and behind.isalnum() and not (before + behind).isdigit()
-        if token.is_space or glued or word in FILLERS:
+        if word in FILLERS:
+            hesitating = True
             continue
+        if token.is_space or glued:
+            continue
+        # "Forty, uh, eight": the commas round a hesitation are no commas.
+        if hesitating and word == "," and out and out[-1].text == ",":
+            out.pop()
+            continue
+        hesitating = False
         out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
     return out

@@ -100,6 +100,8 @@ def finish(walk: Walk) -> None:
         except_from(walk, now.excepting)
     if now.correcting and now.group and not any(s.subject in now.group for s in now.made):
         move_side(walk)
+    for statement in now.made:
+        statement.count = statement.count or statement.subject.count
     walk.statements += now.made
     if now.group:
         walk.last_group = now.group

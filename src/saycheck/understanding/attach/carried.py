@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from saycheck.understanding.attach.corrections import put_right, unnamed
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN
-from saycheck.understanding.attach.saying import say
+from saycheck.understanding.attach.saying import claim_of, say
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
@@ -37,6 +37,9 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
     if last and only_numbers and not last.quantities and not last.taken_back:
         last.quantities += [(e.value, e) for e in waiting]
         return
+    if last and not only_numbers and last.quantities and not last.claims and not last.taken_back:
+        join(walk, last, waiting)
+        return
     if walk.focus is None or walk.now.number - walk.focus_sentence > FOCUS_SENTENCES:
         walk.orphans += waiting
         return
@@ -45,6 +48,18 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
     say(walk, waiting)
     for statement in walk.now.made:
         statement.stretch(waiting[0].start, statement.end)
+
+
+def join(walk: Walk, last: Statement, waiting: list[Mention]) -> None:
+    """ "Twelve point two volts. That's low": what is said next tells how the number is to be taken."""
+    for event in waiting:
+        if event.kind == "quantity":
+            last.quantities.append((event.value, event))
+        elif event.kind == "condition":
+            last.claims.append(claim_of(walk, event))
+        else:
+            last.marks.add(event.kind)
+        last.stretch(event.start, event.end)
 
 
 def just_said(walk: Walk) -> Statement | None:

@@ -10,6 +10,8 @@ from saycheck.understanding.text import Mention
 MOST_COUNTED = 24
 # No bare number counts more than this many things.
 COUNTS_BELOW = 100
+# Words in -s that no number counts.
+NO_THINGS = frozenset("is was as this less plus it's that's always across has its his yours ours".split())
 # Parts whose bare numbers are pressures, volts or levels rather than counts.
 MEASURED_PARTS = ("tyre", "track", "batter", "oil")
 
@@ -24,9 +26,9 @@ def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> N
     elif bare and now.excepting and now.group and is_whole(quantity):
         now.count = (int(quantity.value), event)
     elif is_of_following(walk, event, following):
-        if not bare:
+        if not bare or quantity.form == "fraction":
             now.waiting.append(event)
-    elif now.group and bare and counts_group(walk, quantity):
+    elif now.group and bare and (counts_group(walk, quantity) or counts_things(walk, event)):
         count_group(walk, event)
     elif now.group:
         say_number(walk, event)
@@ -41,7 +43,7 @@ def is_whole(quantity: Quantity) -> bool:
 
 def is_count(walk: Walk, event: Mention, following: Mention | None) -> bool:
     """Whether a bare number counts things: "two bolts", "two of the six", "one gone"."""
-    if not (0 < event.value.value < COUNTS_BELOW and is_whole(event.value)):
+    if not (0 < event.value.value < COUNTS_BELOW and is_whole(event.value)) or event.value.form == "digits":
         return False
     if following is None or walk.words[event.start : event.end] == ["a"]:
         return False
@@ -66,6 +68,15 @@ def counts_group(walk: Walk, quantity: Quantity) -> bool:
         return False
     last = walk.now.group[-1]
     return last.plural and not any(w in last.part.name for w in MEASURED_PARTS)
+
+
+def counts_things(walk: Walk, event: Mention) -> bool:
+    """Whether a small number stands before things that no list names: "two stone cuts", "three ribs split"."""
+    quantity: Quantity = event.value
+    if not (1 < quantity.value <= MOST_COUNTED and is_whole(quantity)) or quantity.form == "digits":
+        return False
+    behind = walk.words[event.end : event.end + 1]
+    return bool(behind) and behind[0].isalpha() and behind[0].endswith("s") and behind[0] not in NO_THINGS
 
 
 def count_group(walk: Walk, event: Mention) -> None:
