@@ -30,6 +30,7 @@ from saycheck.understanding.weigh import features
 from train_boundaries import ALIAS, spelled
 
 ROOT = Path(__file__).resolve().parents[1]
+BRACKET = re.compile(r"\[(?P<state>\w+): (?P<words>[^\]]*)\]")
 KEEP = 0.04
 LEAST_SEEN = 2
 FOLDS = 4
@@ -57,6 +58,37 @@ def narrations() -> Iterator[tuple[str, dict[str, Any]]]:
                 "gold": [{**g, "quote": raw(g["quote"])} for g in label["gold"]],
             }
             yield path.stem.split("-")[0], bare
+
+
+def sayings() -> Iterator[tuple[str, str, list[tuple[int, int, str]]]]:
+    """(machine kind, text, findings as (start, end, state)) of every annotated saying, and without marks."""
+    for path in sorted((ROOT / "bench" / "material" / "sayings").glob("*.txt")):
+        for line in path.read_text(encoding="utf-8").splitlines():
+            kind, _, marked = line.partition(" | ")
+            text, found, at = "", [], 0
+            for match in BRACKET.finditer(marked):
+                text += marked[at : match.start()]
+                found.append((len(text), len(text) + len(match["words"]), match["state"]))
+                text, at = text + match["words"], match.end()
+            text += marked[at:]
+            yield kind, text, found
+
+
+def saying_rows(
+    kind: str, text: str, found: list[tuple[int, int, str]]
+) -> tuple[list[dict[str, int]], list[str]]:
+    """Features and class of the statements in a saying: the state of the bracket it stands in, or talk."""
+    reading, statements = prepared(text, kind)
+    x, y = [], []
+    for statement in statements:
+        start, end = reading.span(statement.start, statement.end)
+        shares = [(min(end, b) - max(start, a), state) for a, b, state in found]
+        most, state = max(shares, default=(0, "talk"))
+        if 0 < most < (end - start) / 2:
+            continue
+        x.append(dict.fromkeys(features(reading, statement, statements), 1))
+        y.append(state if most > 0 else "talk")
+    return x, y
 
 
 def agreement(part: str, finding: Any) -> float:
