@@ -2,9 +2,10 @@
 
     python bench/train_statements.py [FOLDER] [--folds-only]
 
-FOLDER takes the weights learned without each writer, for ``bench/score_walks.py --folds FOLDER``.
+FOLDER takes the weights learned without each writer, for ``bench/train_confidence.py FOLDER``.
 
-Material: ``tests/narrations/tune``, as written and once more without marks (never those kept aside).
+Material: ``tests/narrations/tune``, as written and once more without marks (never those kept aside), and
+the annotated sayings in ``bench/material/sayings``: ``kind | words [state: words of a finding] words``.
 Each statement the rules find is paired with the labels: its class is the label's state, or ``talk``
 where no label fits. Figures are on writers left out in turn; the shipped weights are trained on all.
 Needs scikit-learn.
@@ -165,12 +166,14 @@ def save(vector: DictVectorizer, model: LogisticRegression, out: Path) -> int:
 
 def main(folds_only: bool, folds: Path | None) -> None:
     data = [(writer, *rows(label)) for writer, label in narrations()]
-    truth, guessed, ruled = [], [], []
     writers = sorted({w for w, _, _ in data})
+    # Sayings help to learn; the figures are on narrations only.
+    learned = data + [("", *saying_rows(*saying)) for saying in sayings()]
+    truth, guessed, ruled = [], [], []
     for left_out in (set(writers[i::FOLDS]) for i in range(FOLDS)):
         vector, model = fit(
-            [f for w, x, _ in data if w not in left_out for f in x],
-            [c for w, _, y in data if w not in left_out for c in y],
+            [f for w, x, _ in learned if w not in left_out for f in x],
+            [c for w, _, y in learned if w not in left_out for c in y],
         )
         if folds:
             for writer in left_out:
@@ -188,7 +191,7 @@ def main(folds_only: bool, folds: Path | None) -> None:
     print(classification_report(truth, guessed, digits=3))
     if folds_only:
         return
-    vector, model = fit([f for _, x, _ in data for f in x], [c for _, _, y in data for c in y])
+    vector, model = fit([f for _, x, _ in learned for f in x], [c for _, _, y in learned for c in y])
     out = ROOT / "src" / "saycheck" / "understanding" / "trained" / "statements.json"
     print(f"{save(vector, model, out)} features kept, {out.stat().st_size // 1024} kB")
 
