@@ -63,7 +63,7 @@ def marked(reading: Reading) -> list[Token]:
     No mark parts a number from its digits or its unit.
     """
     model: Linear | None = trained("boundaries")
-    words = [t.text for t in reading.tokens]
+    words = reading.all_words
     tag = tags(reading, len(words))
     out: list[Token] = []
     inside = {i for m in reading.of("quantity") for i in range(m.start + 1, m.end)}

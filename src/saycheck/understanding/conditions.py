@@ -47,7 +47,7 @@ class ConditionFinder:
 
     def __call__(self, reading: Reading) -> None:
         """Put a ``condition`` mention on the reading for each; the last table in the file wins a tie."""
-        words = [t.text for t in reading.tokens]
+        words = reading.all_words
         reading.mentions["condition"] = [
             Mention("condition", a, b, values[0]) for a, b, values in self.table.find(words)
         ]

@@ -20,7 +20,7 @@ class CueFinder:
 
     def __call__(self, reading: Reading) -> None:
         """Put the mentions of each category on the reading, under the category's name."""
-        words = [t.text for t in reading.tokens]
+        words = reading.all_words
         for category, table in self.tables.items():
             reading.mentions[category] = [Mention(category, a, b) for a, b, _ in table.find(words)]
         for guard, guarded in GUARDS.items():

@@ -19,14 +19,16 @@ LIST_OPENERS = frozenset(["no", "without", "any", "nor", "neither", "denies", "d
 OR_LIST_REACH = 22
 NONE = frozenset(["none", "nil", "nowhere"])
 NONE_REACH = 6
+# No denial behind a condition reaches further, in words with its own.
+AFTER_REACH = NONE_REACH + 8
 SEEING = frozenset(["see", "find", "feel", "hear", "seeing", "finding", "feeling", "hearing", "spot"])
 ANY = frozenset(["any", "a", "an", "no", "anything", "even"])
 
 
 def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Mention | None:
     """The cue that denies ``condition``, or None."""
-    words = [t.text for t in reading.tokens]
-    for cue in reading.of("deny-after"):
+    words = reading.all_words
+    for cue in reading.inside("deny-after", condition.end, condition.end + AFTER_REACH):
         gap = words[condition.end : cue.start]
         if condition.end <= cue.start and len(gap) <= 2 and all(w in LINKING for w in gap):
             return cue
@@ -54,7 +56,7 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
 def cues_before(reading: Reading, condition: Mention) -> list[Mention]:
     """Denial cues before the condition, "can't see any" among them; longest of overlapping ones."""
     cues = [m for m in reading.of("deny") if m.end <= condition.start and condition.start - m.end <= 14]
-    words = [t.text for t in reading.tokens]
+    words = reading.all_words
     for hidden in reading.of("hidden"):
         if hidden.end > condition.start or words[hidden.end - 1] not in SEEING:
             continue

@@ -57,7 +57,7 @@ def overlap_free(mentions: list[Mention]) -> list[Mention]:
 
 def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Mention]:
     """Words in the sentence that point back to a part, outside other mentions."""
-    words = [t.text for t in reading.tokens]
+    words = reading.all_words
     found, at = [], start
     while at < end:
         run = at
@@ -113,9 +113,9 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     """All events of the sentence ``start`` to ``end`` in order."""
 
     def inside(kind: str) -> list[Mention]:
-        return [m for m in reading.of(kind) if start <= m.start and m.end <= end]
+        return reading.inside(kind, start, end)
 
-    words = [t.text for t in reading.tokens]
+    words = reading.all_words
     numbered = {i for i in range(start + 1, end) if words[i - 1] == "number"}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
     solid = [m for m in solid if not (m.kind == "condition" and dangling(words, m, end))]

@@ -16,7 +16,7 @@ LEAST_READING = 100
 
 def readings(reading: Reading) -> list[tuple[Mention, float]]:
     """Quantities that are an hour-meter reading, with their value in h."""
-    words = [t.text for t in reading.tokens]
+    words = reading.all_words
     found = []
     for mention in reading.of("quantity"):
         quantity: Quantity = mention.value

@@ -120,5 +120,5 @@ class PartFinder:
 
     def __call__(self, reading: Reading) -> None:
         """Put a ``part`` mention on the reading for each part named."""
-        words = [t.text for t in reading.tokens]
+        words = reading.all_words
         reading.mentions["part"] = [Mention("part", a, b, name) for a, b, name in self.find(words)]

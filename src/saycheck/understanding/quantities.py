@@ -203,5 +203,5 @@ class Quantities:
 
     def __call__(self, reading: Reading) -> None:
         """Put a ``quantity`` mention on the reading for each quantity."""
-        words = [t.text for t in reading.tokens]
+        words = reading.all_words
         reading.mentions["quantity"] = [Mention("quantity", a, b, q) for a, b, q in self.find(words)]

@@ -14,11 +14,9 @@ BREAKS = frozenset(["but", ";", "—", "–", ":"])
 def context_of(reading: Reading, statement: Statement) -> str | None:
     """The kind of talk a statement belongs to, or None where it is a finding."""
     start, end = reading.sentences[statement.sentence]
-    words = [t.text for t in reading.tokens]
+    words = reading.all_words
     for kind in TALK:
-        for cue in reading.of(kind):
-            if not (start <= cue.start and cue.end <= end):
-                continue
+        for cue in reading.inside(kind, start, end):
             if cue.start >= statement.end:
                 if kind in ("teach", "story", "other-machine") and not set(
                     words[statement.end : cue.start]

@@ -6,6 +6,7 @@ alike; offsets always count characters of the unchanged text.
 """
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
@@ -63,6 +64,22 @@ class Reading:
     mentions: dict[str, list[Mention]] = field(default_factory=dict)
     sentences: list[tuple[int, int]] = field(default_factory=list)
     data: dict[str, Any] = field(default_factory=dict)
+    _words_of: list[Token] | None = field(default=None, init=False, repr=False, compare=False)
+    _words: list[str] = field(default_factory=list, init=False, repr=False, compare=False)
+
+    @property
+    def all_words(self) -> list[str]:
+        """The words of all tokens; made once, since a walk is asked for them thousands of times."""
+        if self._words_of is not self.tokens:
+            self._words_of, self._words = self.tokens, [t.text for t in self.tokens]
+        return self._words
+
+    def inside(self, kind: str, start: int, end: int) -> list[Mention]:
+        """The mentions of a kind that lie wholly in tokens ``start`` to ``end`` (half-open)."""
+        mentions = self.of(kind)
+        first = bisect_left(mentions, start, key=lambda m: m.start)
+        last = bisect_left(mentions, end, key=lambda m: m.start)
+        return [m for m in mentions[first:last] if m.end <= end]
 
     def of(self, kind: str) -> list[Mention]:
         """The mentions of a kind, from left to right."""

@@ -50,6 +50,15 @@ def plain_word(word: str) -> str:
     return "0" if word[:1].isdigit() else word
 
 
+def plain_words(reading: Reading) -> list[str]:
+    """All words of a reading as features; made once a reading."""
+    made: tuple[list[str], list[str]] | None = reading.data.get("plain")
+    if made is None or made[0] is not reading.all_words:
+        made = reading.all_words, [plain_word(w) for w in reading.all_words]
+        reading.data["plain"] = made
+    return made[1]
+
+
 def region_end(reading: Reading, statement: Statement, others: Sequence[Statement]) -> int:
     """Where the words that can belong to the statement end: the next statement or the sentence."""
     _, end = reading.sentences[statement.sentence]
@@ -61,7 +70,7 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
     """Names of the binary features of a statement."""
     start, end = reading.sentences[statement.sentence]
     stop = region_end(reading, statement, others)
-    words = [plain_word(t.text) for t in reading.tokens]
+    words = plain_words(reading)
     verdict = judge(statement)
     talk = context_of(reading, statement)
     part = statement.subject.part
@@ -101,10 +110,9 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
             f"cw={words[claim.mention.start]}",
         ]
     for kind in CUES:
-        for cue in reading.of(kind):
-            if start <= cue.start and cue.end <= end:
-                where = "before" if cue.end <= statement.start else "in" if cue.start < stop else "after"
-                out.append(f"{kind}:{where}")
+        for cue in reading.inside(kind, start, end):
+            where = "before" if cue.end <= statement.start else "in" if cue.start < stop else "after"
+            out.append(f"{kind}:{where}")
     if statement.sentence + 1 < len(reading.sentences):
         a, b = reading.sentences[statement.sentence + 1]
         out += [f"next:{kind}" for kind in NEXT for m in reading.of(kind) if a <= m.start < b]

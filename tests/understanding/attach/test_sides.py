@@ -23,8 +23,9 @@ Rows = Callable[..., list[Row]]
         ("Left side. Right front tyre is cut.", ["right"]),
         # in one breath
         ("Down the left side, front tyre is good.", ["left"]),
-        # a part without sides has none wherever one stands
-        ("Left side. Hydraulic tank is dry.", ["none"]),
+        # a part there is one of is where the walker stands, if it stands at a side of the machine at all
+        ("Left side. Hydraulic tank is dry.", ["left"]),
+        ("Left side. Bucket is good.", ["none"]),
         ("Bucket is good.", ["none"]),
         # both where the part says so
         ("Both lift cylinders are dry.", ["both"]),

@@ -76,7 +76,7 @@ class Walk:
     def __init__(self, rules: Rules, reading: Reading) -> None:
         self.rules = rules
         self.reading = reading
-        self.words = [t.text for t in reading.tokens]
+        self.words = reading.all_words
         self.where = Where(rules.places.zones[0].name if rules.places.zones else "")
         self.side = WalkerSide()
         self.last_side: str | None = None
