@@ -81,7 +81,7 @@ def test_one_thing_said(found: Rows, text: str, expected: list[Row]) -> None:
             ],
         ),
         (
-            "Nearside front tyre has a cut. Offside one is good.",
+            "Nearside front tyre is bald. Offside one is good.",
             [("front tyre", "left", "writeup"), ("front tyre", "right", "good")],
         ),
         ("Left mirror is cracked, sorry, the right one.", [("mirrors", "right", "writeup")]),

@@ -26,7 +26,7 @@ SMALL_WORDS = frozenset(
     " up down"
     " coming going moving round around over along start starting with next , . ; : - — – ! … back side hand"
     " all alright well into onto from out side's walking let us have look get me first finally last end"
-    " machine her his \" “ ”".split()
+    ' machine her his " “ ”'.split()
 )
 # "Left" after these is what remains.
 REMAINS = frozenset(

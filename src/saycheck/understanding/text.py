@@ -117,7 +117,7 @@ def words_of(phrase: str) -> tuple[str, ...]:
 
 def tokens_of(doc: Doc) -> list[Token]:
     """The tokens of a ``Doc`` that count, without hesitations and hyphens inside words."""
-    out = []
+    out: list[Token] = []
     pauses: dict[int, float] = doc.user_data.get("pauses", {})
     text = doc.text
     hesitating = False
