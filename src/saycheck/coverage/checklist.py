@@ -20,8 +20,8 @@ def checklist(
     left out. What is said of a line itself goes before a general statement that also means it ("lights
     all work bar the left tail light"). A part nobody spoke of is ``unsaid``, never fine.
     """
-    reach = Reach(vocabulary, text)
-    reached = [(finding, reach(finding)) for finding in findings]
+    reach = _reach(vocabulary, text)
+    reached = [(finding, reach.kept(finding)) for finding in findings]
     said = _said(len(vocabulary.lines), reached)
     own = {place for _, coverage in reached for place in coverage.own}
     fitted = {*options, *(vocabulary.lines[place].option for place in own)}
@@ -36,6 +36,16 @@ def checklist(
         for line, found in zip(vocabulary.lines, said, strict=True)
         if line.option is None or line.option in fitted
     ]
+
+
+_last: list[Reach] = []
+
+
+def _reach(vocabulary: Vocabulary, text: str) -> Reach:
+    """The reach on a machine kind and a text, the last one again where it fits: edits change few findings."""
+    if not (_last and _last[0].vocabulary is vocabulary and _last[0].text == text):
+        _last[:] = [Reach(vocabulary, text)]
+    return _last[0]
 
 
 def _said(lines: int, reached: Sequence[tuple[Finding, Coverage]]) -> list[list[Finding]]:

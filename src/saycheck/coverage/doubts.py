@@ -19,9 +19,13 @@ def conflicts(vocabulary: Vocabulary, findings: Sequence[Finding], text: str) ->
     a contradiction, and the checklist line has the worse of the two.
     """
     asked: set[tuple[str, str]] = set()
-    for place, one in enumerate(findings):
-        for other in findings[place + 1 :]:
-            if (one.part, one.side) != (other.part, other.side) or (one.part, one.side) in asked:
+    alike: dict[tuple[str, str], list[Finding]] = {}
+    for finding in findings:
+        alike.setdefault((finding.part, finding.side), []).append(finding)
+    place_in = {id(finding): place for of_one in alike.values() for place, finding in enumerate(of_one)}
+    for one in findings:
+        for other in alike[one.part, one.side][place_in[id(one)] + 1 :]:
+            if (one.part, one.side) in asked:
                 continue
             good, bad = (one, other) if one.state == "good" else (other, one)
             if good.state != "good" or not contradict(vocabulary, good, bad):

@@ -35,6 +35,9 @@ NOT_WHICH = frozenset(["", "the", "all", "and", "cab", "of", "her", "its", "then
 # A component that more parts than this have tells none of them.
 OWNERS_MOST = 4
 
+KEPT_MOST = 5000
+"""Findings whose reach is remembered."""
+
 Places = frozenset[int]
 
 
@@ -55,6 +58,8 @@ class Reach:
 
     def __init__(self, vocabulary: Vocabulary, text: str = "") -> None:
         self.text = text
+        self.vocabulary = vocabulary
+        self._kept: dict[int, tuple[Finding, Coverage]] = {}
         self.lines = vocabulary.lines
         self.zones = vocabulary.zones
         self.parts = vocabulary.parts
@@ -62,6 +67,16 @@ class Reach:
         self.lines_of: dict[str, list[int]] = {}
         for place, line in enumerate(self.lines):
             self.lines_of.setdefault(line.part, []).append(place)
+
+    def kept(self, finding: Finding) -> Coverage:
+        """The same as a call, worked out once for each finding as it is."""
+        known = self._kept.get(id(finding))
+        if known is None or known[0] is not finding:
+            if len(self._kept) > KEPT_MOST:
+                self._kept.clear()
+            known = finding, self(finding)
+            self._kept[id(finding)] = known
+        return known[1]
 
     def __call__(self, finding: Finding) -> Coverage:
         """The lines that a finding speaks of, none where its part has no place on the list."""

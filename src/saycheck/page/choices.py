@@ -9,11 +9,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from saycheck.coverage.numbers import UNIT_WORDS
-from saycheck.models.review import Standing
 from saycheck.models.walk import Finding, Measurement, Question
 from saycheck.reporting.wording import STATE_WORDS, plain, said_of
 
 Lines = Sequence[tuple[str, str, str]]
+Places = dict[tuple[int, int], list[Finding]]
 
 
 @dataclass(frozen=True)
@@ -30,11 +30,11 @@ class Choice:
     side: str = ""
 
 
-def choices(asked: Question, standing: Standing, lines: Lines) -> tuple[Choice, ...]:
-    """The choices of a question on a walk as it stands; ``lines`` are those that a skipped zone is about."""
+def choices(asked: Question, places: Places, lines: Lines) -> tuple[Choice, ...]:
+    """The choices of a question; ``lines`` are those that a skipped zone is about."""
     if asked.kind == "skipped":
         return tuple(_skipped(asked, lines))
-    about = findings_of(asked, standing.walk.findings)
+    about = findings_of(asked, places)
     if asked.kind == "conflict" and len(about) > 1:
         return tuple(_conflict(asked, about))
     if asked.kind == "unclear" and asked.id.startswith("side") and about:
@@ -62,10 +62,19 @@ _LEAVE = {"hidden": "Leave as hidden", "later": "Leave as put off", "measure": "
           "unit": "Leave it open", "hours": "Not read", "sound": "Go on with what there is"}  # fmt: skip
 
 
-def findings_of(asked: Question, findings: Sequence[Finding]) -> list[Finding]:
+def by_place(findings: Sequence[Finding]) -> Places:
+    """Findings by the words that they stand on."""
+    found: Places = {}
+    for finding in findings:
+        for one in finding.evidence:
+            found.setdefault((one.char_start, one.char_end), []).append(finding)
+    return found
+
+
+def findings_of(asked: Question, places: Places) -> list[Finding]:
     """The findings that a question is about: those that stand on its words."""
-    places = {(one.char_start, one.char_end) for one in asked.evidence}
-    found = [one for one in findings if any((e.char_start, e.char_end) in places for e in one.evidence)]
+    on_words = (places.get((one.char_start, one.char_end), []) for one in asked.evidence)
+    found = list({one.id: one for some in on_words for one in some}.values())
     part = asked.about.part
     return [one for one in found if part is None or one.part == part] or found
 

@@ -3,12 +3,13 @@
 First what needs deciding, then what was not spoken of, then everything by zone, then what was taken off.
 """
 
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from saycheck.models.review import Difference, Settled, Standing
 from saycheck.models.walk import Evidence, Finding, Question
-from saycheck.page.choices import Choice, choices
+from saycheck.page.choices import Choice, by_place, choices
 from saycheck.reporting.wording import STATE_WORDS, clock, plain, said_of, with_side
 from saycheck.vocabulary.compiled import Vocabulary
 
@@ -98,6 +99,8 @@ class _Sheet:
         self.standing = standing
         self.transcript = standing.heard.transcript
         self.heard = {finding.id: finding for finding in standing.heard.findings}
+        self.ends = [span.char_end for span in standing.walk.transcript.spans]
+        self.places = by_place(standing.walk.findings)
         self.differences = {one.finding: one for one in standing.differences}
 
     def finding(self, finding: Finding, is_open: bool = False) -> Entry:
@@ -147,7 +150,7 @@ class _Sheet:
             quotes=self._quotes(asked.evidence),
             readings=self._readings(asked.evidence),
             why=self._why(asked),
-            choices=choices(asked, self.standing, lines),
+            choices=choices(asked, self.places, lines),
             question=asked.id,
             open=True,
             lines=lines,
@@ -159,14 +162,13 @@ class _Sheet:
             return ()
         place = asked.evidence[0]
         spans = self.standing.walk.transcript.spans
-        found = [
-            plain(span.why)
-            for span in spans
-            if span.disposition == "unclear"
-            and span.char_start < place.char_end
-            and place.char_start < span.char_end
-            and span.why
-        ]
+        first = bisect_right(self.ends, place.char_start)
+        found = []
+        for number in range(first, len(spans)):
+            if spans[number].char_start >= place.char_end:
+                break
+            if spans[number].disposition == "unclear" and spans[number].why:
+                found.append(plain(spans[number].why))
         return tuple(dict.fromkeys(found))
 
     def _quotes(self, evidence: Sequence[Evidence]) -> tuple[Quote, ...]:

@@ -26,7 +26,7 @@ async def changes(request: Request) -> Response:
     seen = request.query_params.get("seen", "")[:40]
     found = await run_in_threadpool(setting.changes, desk, since)
     edits = desk.sheet().standing.edits
-    found["news"] = [news.sentence(edit, edits) for edit in news.since(edits, seen)[-5:]] if seen else []
+    found["news"] = [news.sentence(edit, edits) for edit in news.since(edits, seen)[-5:]]
     return JSONResponse(found)
 
 

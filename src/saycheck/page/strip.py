@@ -5,9 +5,10 @@ All places are hundredths of the width. A text has no time; its strip runs along
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from saycheck.models.review import Standing
-from saycheck.models.walk import Evidence, Finding, Walk
+from saycheck.models.walk import Evidence, Finding, Walk, Word
 from saycheck.reporting.wording import STATE_WORDS, clock, length, with_side
 
 BINS = 240
@@ -95,27 +96,47 @@ def _first(finding: Finding, place: Callable[[Evidence], float | None]) -> float
 
 
 def _bars(walk: Walk, seconds: float) -> list[Bar]:
+    return list(_bars_of(Once(walk.transcript.words), seconds))
+
+
+class Once:
+    """A list by its identity, so that what is made of it can be kept; words never change after hearing."""
+
+    def __init__(self, words: list[Word]) -> None:
+        self.words = words
+
+    def __hash__(self) -> int:
+        return id(self.words)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Once) and self.words is other.words
+
+
+@lru_cache(maxsize=4)
+def _bars_of(once: Once, seconds: float) -> tuple[Bar, ...]:
     spoken = [0.0] * BINS
     step = seconds / BINS
-    for word in walk.transcript.words:
+    for word in once.words:
         if word.start_s is None or word.end_s is None:
             continue
         for number in range(int(word.start_s / step), min(int(word.end_s / step), BINS - 1) + 1):
             share = min(word.end_s, (number + 1) * step) - max(word.start_s, number * step)
             spoken[number] += max(share, 0.0)
-    return [
+    return tuple(
         Bar(round(100 * number / BINS, 2), round(min(time / step, 1.0), 2))
         for number, time in enumerate(spoken)
         if time
-    ]
+    )
 
 
 def _zones(walk: Walk, place: Callable[[Evidence], float | None]) -> list[Stretch]:
     """Where the walker stood, as far as the findings tell: from the first of a zone to the first of the next."""
     starts: list[tuple[float, str]] = []
-    placed = [(x, finding.zone) for finding in walk.findings if (x := _first(finding, place)) is not None]
-    for number, (x, zone) in enumerate(sorted(placed)):
-        following = [name for _, name in sorted(placed)[number : number + 2]]
+    placed = sorted(
+        (x, finding.zone) for finding in walk.findings if (x := _first(finding, place)) is not None
+    )
+    for number, (x, zone) in enumerate(placed):
+        following = [name for _, name in placed[number : number + 2]]
         lasting = len(following) < 2 or following[1] == zone  # one remark on another zone is no move there
         if (not starts or starts[-1][1] != zone) and lasting:
             starts.append((x, zone))
@@ -132,8 +153,13 @@ def _ticks(seconds: float) -> list[Stretch]:
     return [Stretch(round(100 * at / seconds, 2), 0, clock(at)) for at in range(0, int(seconds), step)]
 
 
+@lru_cache(maxsize=4)
+def _spoken_s(once: Once) -> float:
+    return sum((word.end_s or 0) - (word.start_s or 0) for word in once.words if word.start_s is not None)
+
+
 def _told(walk: Walk, marks: int) -> str:
-    spoken = sum((w.end_s or 0) - (w.start_s or 0) for w in walk.transcript.words if w.start_s is not None)
+    spoken = _spoken_s(Once(walk.transcript.words))
     sound = f"{length(walk.source.duration_s)} of sound, {length(spoken)} of it words" if spoken else "a text"
     return f"{sound}, with {marks} findings from start to end"
 

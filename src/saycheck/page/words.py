@@ -46,7 +46,8 @@ def paragraphs(transcript: Transcript) -> list[Paragraph]:
         while place < len(spans) and spans[place].char_end <= start:
             place += 1
         stretches = []
-        for span in spans[place:]:
+        for number in range(place, len(spans)):
+            span = spans[number]
             if span.char_start >= end:
                 break
             a, b = max(span.char_start, start), min(span.char_end, end)

@@ -1,6 +1,7 @@
 """How a walk's values are said in plain words: states, sides, times, hours and measurements."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from saycheck.models.walk import Finding, Measurement, Side
 
@@ -15,6 +16,7 @@ STATE_WORDS = {
 """Each state by its word, the one that needs most from the owner first."""
 
 
+@lru_cache(maxsize=65536)
 def plain(text: str) -> str:
     """Words as one line that no control character in them can disturb."""
     shown = (letter if letter.isprintable() else " " for letter in text)

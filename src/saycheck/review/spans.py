@@ -36,14 +36,12 @@ def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
                     why=f"{finding.part}: {finding.state}",
                 ),
             )
-    return [_living(span, now) for span in spans]
+    return [span if now.issuperset(span.finding_ids) else _living(span, now) for span in spans]
 
 
 def _living(span: Span, now: set[str]) -> Span:
     """A span that names only findings there are."""
     ids = [one for one in span.finding_ids if one in now]
-    if ids == span.finding_ids:
-        return span
     if ids:
         return span.model_copy(update={"finding_ids": ids})
     return span.model_copy(

@@ -34,7 +34,7 @@ export function wish(asked) {
 }
 
 async function sendWish(asked) {
-  const body = JSON.stringify({ ...asked, who: who(), seen: state.seen || null });
+  const body = JSON.stringify({ ...asked, who: who(), seen: state.seen || "none" });
   return taken(await post("/edit", body, { "content-type": "application/json" }));
 }
 
