@@ -51,7 +51,7 @@ class Ready:
 
     def __init__(self, name: str, texts: Sequence[str]) -> None:
         self.name = name
-        self.pid = os.getpid()
+        self.pid: int | None = None
         self._words = cycle(" ".join(texts).split())
         self._given: deque[Phrase] = deque()
 

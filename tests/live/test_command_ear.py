@@ -2,7 +2,7 @@
 
 import pytest
 
-from commands import TEMPTING, ear, heard, recognised
+from commands import TEMPTING, ear, heard, recognised, utterances
 from saycheck.hearing.command_ear import CommandEar
 from saycheck.hearing.ear import Phrase
 from saycheck.live.commands import LEAD
@@ -26,11 +26,16 @@ def test_a_command_is_recognised(listening: CommandEar, voice: str, order: str) 
     assert recognised(listening, LEAD, order, speak(f"{LEAD}, {order}.", voice))
 
 
-@pytest.mark.parametrize("order", ["take that back", "what have I missed", "note the gate sticks"])
-def test_a_command_is_recognised_beside_an_engine(listening: CommandEar, order: str) -> None:
-    """Engine noise 10 dB below the speech."""
-    sound = with_noise(speak(f"{LEAD}, {order}.", "slt-hts"), 10.0, seed=4)
-    assert recognised(listening, LEAD, order, sound)
+def test_commands_are_recognised_beside_an_engine(listening: CommandEar) -> None:
+    """Engine noise 10 dB below the speech: six of eight at least (0.90 of many in ``bench/commands.py``)."""
+    right = [
+        recognised(
+            listening, LEAD, order, with_noise(speak(f"{LEAD}, {order}.", voice), 10.0, seed=len(order))
+        )
+        for voice in ("slt-hts", "rms")
+        for order in ("take that back", "what have I missed", "note the gate sticks", "all done")
+    ]
+    assert sum(right) >= 6, right
 
 
 def test_the_same_words_without_the_lead_are_talk(listening: CommandEar) -> None:
@@ -54,7 +59,8 @@ def test_another_lead_word(listening: CommandEar) -> None:
 
 def test_a_pause_after_the_lead_word_does_no_harm(listening: CommandEar) -> None:
     """The lead by itself is nothing; the utterance that soon follows belongs to it, a late one does not."""
-    lead, order = (speak(text, "slt-hts") for text in ("Recorder.", "Take that back."))
+    spoken = (speak(text, "slt-hts") for text in ("Recorder.", "Take that back."))
+    lead, order = (next(utterances(sound)).phrase.samples for sound in spoken)
     length = len(lead) / 16_000
     for gap_s, words in ((0.6, ["recorder", "take", "that", "back"]), (5.0, [])):
         assert [] == listening.hear(Phrase(lead, 0.0)).words

@@ -1,6 +1,5 @@
 """Hearing follows the recording: however slow it is, nothing is left out."""
 
-import os
 import queue
 import time
 from collections import deque
@@ -22,7 +21,7 @@ class Slow:
     """Stands in for an ear's process: answers after a while, remembers what it was given."""
 
     def __init__(self, takes_s: float = 0.0, fails: bool = False) -> None:
-        self.name, self.pid = "slow", os.getpid()
+        self.name, self.pid = "slow", None
         self.given: list[Phrase] = []
         self._waiting: deque[Phrase] = deque()
         self._takes_s, self._fails = takes_s, fails

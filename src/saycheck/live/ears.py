@@ -28,8 +28,9 @@ def quick_ears(
 def give_way(ears: Sequence[EarProcess]) -> None:
     """Let running ears be patient, so that the quick ones go first."""
     for ear in ears:
-        with suppress(OSError, AttributeError):  # Windows knows no such thing
-            os.setpriority(os.PRIO_PROCESS, ear.pid or 0, BEHIND)
+        if ear.pid is not None:
+            with suppress(OSError, AttributeError):  # Windows knows no such thing
+                os.setpriority(os.PRIO_PROCESS, ear.pid, BEHIND)
 
 
 def _open_commands(lead: tuple[str, ...], known: tuple[Saying, ...]) -> Ear:
