@@ -14,7 +14,9 @@ from saycheck.understanding.weigh import Weight, region_end
 
 ORDER: dict[Disposition, int] = {"talk": 0, "unclear": 1, "taken-back": 2, "command": 3, "finding": 4}
 # A statement of trouble is talk for certain only above this probability; measured on the tuning narrations.
-SURE_TALK = 0.85
+SURE_TALK = 0.92
+# Below this share of watch and write-up there is no trouble in it.
+LEAST_TROUBLE = 0.06
 
 
 @dataclass(frozen=True)
@@ -47,7 +49,7 @@ def of_talk(
             statement.start, max(statement.end, region_end(reading, statement, statements))
         )
         trouble = weight.shares.get("watch", 0) + weight.shares.get("writeup", 0)
-        doubtful = weight.shares["talk"] < SURE_TALK and trouble > 1 - SURE_TALK - 0.05
+        doubtful = weight.shares["talk"] < SURE_TALK and trouble > LEAST_TROUBLE
         if doubtful:
             pieces.append(Piece(start, end, "unclear", f"{statement.subject.part.name}: finding or talk?"))
         else:
