@@ -13,13 +13,14 @@ from hashlib import sha256
 from importlib.metadata import version
 from math import log10
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
 from saycheck.hearing.language.cache import kept
 from saycheck.hearing.language.general import general_english
 from saycheck.hearing.language.kneser_ney import estimate
-from saycheck.hearing.language.ngrams import Ngrams, Trigram
+from saycheck.hearing.language.ngrams import Floats, Ngrams, Trigram
 from saycheck.hearing.language.sentences import Spelling, sentences
 from saycheck.hearing.language.talk import read_talk
 from saycheck.hearing.language.walks import commonness, read_walks, stretches, walk_files
@@ -51,10 +52,8 @@ class WordModel:
         self._backoff = np.log10(np.maximum(trigram.backoff, 1e-10)).tolist()
         # A bisection over a memory view is ten times as fast as numpy's for one number at a time.
         self._pairs, self._triples = (n.codes.data for n in (trigram.pairs, trigram.triples))
-        self._pair_p, self._triple_p = (
-            np.log10(np.maximum(n.p, 1e-10)).data for n in (trigram.pairs, trigram.triples)
-        )
-        self._pair_backoff = np.log10(np.maximum(trigram.pairs.backoff, 1e-10)).data
+        self._pair_p, self._triple_p = (_logs(n.p) for n in (trigram.pairs, trigram.triples))
+        self._pair_backoff = _logs(trigram.pairs.backoff)
         self.spelling = spelling
 
     def knows(self, word: str) -> bool:
@@ -89,6 +88,11 @@ class WordModel:
     def folded(self, words: Sequence[str]) -> list[str]:
         """Words as the model writes them: "tire" as "tyre", "p s i" as "psi"."""
         return self.spelling.folded(words)
+
+
+def _logs(p: Floats) -> Any:
+    """log10 in single precision: each of two processes holds a million of them."""
+    return np.log10(np.maximum(p, 1e-10)).astype(np.float32).data
 
 
 def _find(codes: memoryview, code: int) -> int:
