@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from saycheck.models.review import Standing
-from saycheck.models.walk import Evidence, Finding, Walk, Word
+from saycheck.models.walk import Evidence, Finding, Walk
+from saycheck.page.once import Once
 from saycheck.reporting.wording import STATE_WORDS, clock, length, with_side
 
 BINS = 240
@@ -97,19 +98,6 @@ def _first(finding: Finding, place: Callable[[Evidence], float | None]) -> float
 
 def _bars(walk: Walk, seconds: float) -> list[Bar]:
     return list(_bars_of(Once(walk.transcript.words), seconds))
-
-
-class Once:
-    """A list by its identity, so that what is made of it can be kept; words never change after hearing."""
-
-    def __init__(self, words: list[Word]) -> None:
-        self.words = words
-
-    def __hash__(self) -> int:
-        return id(self.words)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Once) and self.words is other.words
 
 
 @lru_cache(maxsize=4)

@@ -1,9 +1,10 @@
 """The transcript in paragraphs to read and to select from, each stretch with what became of it."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from saycheck.models.walk import Span, Transcript, Word
+from saycheck.page.once import Once
 from saycheck.reporting.wording import clock
 
 PAUSE_S = 1.2
@@ -40,7 +41,7 @@ def paragraphs(transcript: Transcript) -> list[Paragraph]:
         Span(char_start=0, char_end=len(transcript.text), disposition="talk", why="")
     ]
     place = 0
-    for start, end, first in _cuts(transcript):
+    for start, end, first in _cuts(Once(transcript.words), len(transcript.text)):
         while place and spans[place - 1].char_end > start:
             place -= 1
         while place < len(spans) and spans[place].char_end <= start:
@@ -60,20 +61,23 @@ def paragraphs(transcript: Transcript) -> list[Paragraph]:
     return out
 
 
-def _cuts(transcript: Transcript) -> Iterable[tuple[int, int, Word]]:
+@lru_cache(maxsize=4)
+def _cuts(once: Once, length: int) -> list[tuple[int, int, Word]]:
     """Start and end of each paragraph, and its first word."""
-    words = transcript.words
+    words = once.words
+    out: list[tuple[int, int, Word]] = []
     if not words:
-        return
+        return out
     first = 0
     for number in range(1, len(words) + 1):
         count = number - first
         if number < len(words) and not _breaks(words[number - 1], words[number], count):
             continue
         start = words[first].char_start if first else 0
-        end = words[number].char_start if number < len(words) else len(transcript.text)
-        yield start, end, words[first]
+        end = words[number].char_start if number < len(words) else length
+        out.append((start, end, words[first]))
         first = number
+    return out
 
 
 def _breaks(before: Word, word: Word, count: int) -> bool:
