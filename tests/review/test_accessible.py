@@ -28,7 +28,10 @@ def violations(page: "Page") -> list[str]:
     """What axe-core finds, each with the first element that it is about."""
     axe = pytest.importorskip("axe_playwright_python.sync_playwright").Axe()
     found = axe.run(page).response["violations"]
-    return [f"{one['id']}: {one['nodes'][0]['html'][:160]}" for one in found]
+    return [
+        f"{one['id']}: {one['nodes'][0]['html'][:160]} {one['nodes'][0]['failureSummary'][-160:]}"
+        for one in found
+    ]
 
 
 @pytest.mark.parametrize("width", [1400, 390])

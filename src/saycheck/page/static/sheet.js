@@ -3,6 +3,7 @@ import { keepPlace } from "./cursor.js";
 import { get, tell } from "./send.js";
 
 const EVERY_MS = 2000;
+let strip = "";
 export const state = { version: "", seen: "" };
 
 export function begin() {
@@ -32,7 +33,7 @@ export function apply(said) {
   for (const [section, keys] of said.order) arrange(section, keys, keep);
   for (const entry of document.querySelectorAll(".entry")) if (!keep.has(entry.id)) entry.remove();
   for (const [key, html] of Object.entries(said.words)) replace(key, html);
-  document.getElementById("strip-place").innerHTML = said.strip;
+  if (said.strip !== strip) document.getElementById("strip-place").innerHTML = strip = said.strip;
   heading(said.head);
   fresh.clear();
   reviewed();
