@@ -6,6 +6,7 @@ Other programs may edit the same walk; the desk looks whether they did whenever 
 import secrets
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from operator import is_
 from pathlib import Path
 from threading import RLock
 
@@ -113,13 +114,22 @@ class Desk:
         for entry in all_entries(new):
             if old.get(entry.key) != entry:
                 since[entry.key] = number
-        words = paragraphs(standing.walk.transcript)
+        words = _words(standing, was)
         old_words = {one.key: one for one in was.words} if was else {}
         words_since = {
             one.key: was.words_since[one.key] if was and old_words.get(one.key) == one else number
             for one in words
         }
         self._sheet = Sheet(number, standing, new, since, words, words_since)
+
+
+def _words(standing: Standing, was: Sheet | None) -> list[Paragraph]:
+    """The paragraphs, those of before where nothing became of the words since."""
+    if was:
+        new, old = standing.walk.transcript.spans, was.standing.walk.transcript.spans
+        if len(new) == len(old) and all(map(is_, new, old)):
+            return was.words
+    return paragraphs(standing.walk.transcript)
 
 
 def all_entries(of: Iterable[Section]) -> Iterable[Entry]:

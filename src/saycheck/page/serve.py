@@ -1,5 +1,6 @@
 """Serving the page: where it listens, what the terminal shows, and how it ends."""
 
+import gc
 import socket
 from collections.abc import Callable
 from pathlib import Path
@@ -25,6 +26,7 @@ def serve(folder: Path, who: str, port: int, lan: bool, show: Callable[[str], No
     """
     desk = Desk(folder)
     desk.sheet()  # what is wrong with the walk is told before anything is served
+    gc.freeze()  # a long walk is a million objects that stay: not to be looked through at each edit
     listening = _listen(ANYWHERE if lan else THIS_MACHINE, port)
     port = listening.getsockname()[1]
     hosts = {f"{name}:{port}" for name in (THIS_MACHINE, "localhost")}

@@ -12,6 +12,9 @@ def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
     The words of findings that were dropped are talk, those of findings that were added are a finding.
     """
     spans = list(heard)
+    # What was only accepted keeps its words, unless they were not a finding's before.
+    known = {one for span in heard for one in span.finding_ids}
+    revived = {one.id for one in replayed.findings} - known
     now = {finding.id for finding in replayed.findings}
     for place, edit in replayed.passages:
         why = f"settled by {edit.who}: {edit.reason or 'not about this machine as it is now'}"
@@ -24,7 +27,12 @@ def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
             spans = _over(
                 spans, Span(char_start=one.char_start, char_end=one.char_end, disposition="talk", why=why)
             )
-    for finding in (one for one in replayed.findings if one.id in replayed.settled):
+    otherwise = (
+        one
+        for one in replayed.findings
+        if one.id in replayed.settled and (replayed.settled[one.id].action != "accept" or one.id in revived)
+    )
+    for finding in otherwise:
         for one in finding.evidence:
             spans = _over(
                 spans,
