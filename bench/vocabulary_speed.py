@@ -3,7 +3,8 @@
 Usage: python bench/vocabulary_speed.py
 
 Each figure is the best of several runs, each in a new process, after imports: all shipped machine kinds in one
-go, then each kind alone. It is processor time, so that what else the machine does counts little. Status 1 where all together take longer than 1 s, or a kind longer than 150 ms.
+go, then each kind alone. It is processor time, so that what else the machine does counts
+little. Status 1 where all together take longer than 1 s, or a kind longer than 150 ms.
 """
 
 import subprocess
