@@ -23,6 +23,7 @@ SHAPES: dict[str, type[Table]] = {
     "shared/places.toml": Places,
     "shared/sounds.toml": schema.Pronunciations,
     "shared/commands.toml": schema.Commands,
+    "shared/replies.toml": schema.Replies,
     "shared/waiting.toml": Waitings,
     "shared/sources.toml": schema.Sources,
     "shared/talk/words.toml": ListsFile,

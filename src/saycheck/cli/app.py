@@ -12,6 +12,7 @@ from typer.core import TyperGroup
 
 from saycheck import __version__
 from saycheck.cli import (
+    answer,
     decide,
     demo,
     doctor,
@@ -72,6 +73,7 @@ app.command("hear")(hear.hear)
 app.command("listen")(listen.listen)
 app.command("show")(walks.show)
 app.command("missed")(walks.missed)
+app.command("answer")(answer.answer)
 app.command("history")(history.history)
 app.command("review")(review.review)
 app.command("writeup")(writeup.writeup)

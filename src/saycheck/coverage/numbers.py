@@ -41,7 +41,7 @@ def worn(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Questi
             continue
         if key in asked or (finding.line, finding.part, finding.side) in measured:
             continue
-        if measure := _measure(names, finding):
+        if measure := measure_for(names, finding):
             asked.add(key)
             name = called(*key)
             yield Question(
@@ -53,7 +53,7 @@ def worn(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Questi
             )
 
 
-def _measure(names: Names, finding: Finding) -> Measure | None:
+def measure_for(names: Names, finding: Finding) -> Measure | None:
     """What to measure where the finding says wear, None where nothing is.
 
     A component is measured as that component, its part only where the component is not known.

@@ -26,6 +26,18 @@ class Photograph(Model):
     name: str = ""
 
 
+class Spoken(Model):
+    """The answer to a question as it was given: its ``words``, and ``sound``, its file in ``answers/``.
+
+    ``sha256`` is of that file; both are empty where the answer was typed. ``asked`` is the question.
+    """
+
+    words: str
+    asked: str = ""
+    sound: str = ""
+    sha256: str = ""
+
+
 class Edit(Model):
     """One thing a person did; one line of ``edits.jsonl``.
 
@@ -39,8 +51,8 @@ class Edit(Model):
     the words that were settled as talk; ``machine`` the unit with its new name or reading and
     ``machine_before`` as it was; ``photographs`` what was attached or detached. ``quotes`` keeps the words
     of each finding as they stood, by finding id. ``origins`` tells by finding id which edit had made it what it
-    was, as the edit's id and the finding's id in it. ``way`` is how it was entered: page, terminal, keyboard
-    or voice.
+    was, as the edit's id and the finding's id in it. ``spoken`` is the answer that made it, where a question
+    was answered. ``way`` is how it was entered: page, terminal, keyboard or voice.
     """
 
     id: str
@@ -59,6 +71,7 @@ class Edit(Model):
     photographs: list[Photograph] = []
     quotes: dict[str, str] = {}
     origins: dict[str, tuple[str, str]] = {}
+    spoken: Spoken | None = None
     way: str = ""
 
 

@@ -235,6 +235,19 @@ class Commands(Table):
     command: list[Command] = Field(default=[])
 
 
+class Reply(Table):
+    """A short answer to a question (``replies.toml``), lower case, without punctuation."""
+
+    name: str
+    phrases: list[str]
+
+
+class Replies(Table):
+    """The file ``shared/replies.toml``."""
+
+    reply: list[Reply] = Field(default=[])
+
+
 class Unit(Table):
     """A unit as people say it (``units.toml``): its pint name, what it measures, all its sayings.
 
