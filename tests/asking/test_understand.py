@@ -71,7 +71,7 @@ ROWS = [
         "Watch, worn: tow hitch.\nWrite up, blocked: radiator grille.",
     ),
     ("skipped-rear", "counterweight bolts tight", "Good, tight: counterweight and counterweight bolt."),
-    ("skipped-cab", "horn works seat belt is frayed", "Good, works: horn.\nWrite up, chafed: seat belt."),
+    ("skipped-cab", "horn works seat belt is frayed", "Good, works: horn.\nWatch, chafed: seat belt."),
     ("conflict", "the second", "Write up: leak holds.\nTaken off: left lift cylinder: good, dry."),
     ("conflict", "it's dry", "Good: dry holds.\nTaken off: left lift cylinder: write up, leak."),
     ("conflict", "both", "Both hold; nothing else is changed."),
@@ -144,6 +144,11 @@ ROWS = [
     ("hours", "twelve thousand and six", "The hour meter reads 12,006 h."),
     ("later-eng", "yes they're good", "Batteries: good."),
     ("later-eng", "twelve point four volts", "Batteries: good, measured, 12.4 V ± 0.05."),
+    ("side", "left", "Left headlight: write up, crack."),
+    ("side", "right", "Right headlight: write up, crack."),
+    ("side", "it's the left one", "Left headlight: write up, crack."),
+    ("side", "both of them", "Headlight, both sides: write up, crack."),
+    ("side", "the right hand one", "Right headlight: write up, crack."),
 ]
 
 
@@ -184,6 +189,8 @@ def test_an_answer_is_read_back(
         ("measure-front", "yes", "more", "How much, and in which unit?"),
         ("measure-front", "say that again", "again", ""),
         ("measure-front", "stop", "stop", ""),
+        ("side", "the one over there", "unknown", ""),
+        ("side", "not sure", "open", ""),
         ("skipped-rear", "weeping", "more", "Which part: counterweight, radiator grille and tow hitch?"),
         ("hours", "don't know", "open", ""),
     ],

@@ -1,7 +1,7 @@
 """What an answer says of parts: the statements of understanding, read in the light of what was asked.
 
-An answer is an answer: nothing in it is weighed as talk, and a part that it leaves unnamed is the one that
-was asked about.
+An answer is an answer: nothing in it is weighed as talk, its words mean what the vocabulary says, and a part
+that it leaves unnamed is the one that was asked about.
 """
 
 from collections.abc import Sequence
@@ -15,7 +15,6 @@ from saycheck.understanding.pipeline import prepared
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading
-from saycheck.understanding.weigh import weigh
 from saycheck.vocabulary.compiled import Vocabulary
 
 
@@ -57,7 +56,7 @@ def told(words: str, vocabulary: Vocabulary, part: str = "", zone: str = "") -> 
     for statement in statements:
         if reading.span(statement.start, statement.end)[1] <= len(before):
             continue
-        one = _told(statement, statements, reading, len(before))
+        one = _told(statement, reading, len(before))
         if one is None:
             continue
         key = (one.part, one.side)
@@ -71,15 +70,11 @@ def ended(words: str) -> str:
     return words if words.rstrip()[-1:] in (".", "!", "?") else f"{words.rstrip()}."
 
 
-def _told(statement: Statement, statements: Sequence[Statement], reading: Reading, start: int) -> Told | None:
+def _told(statement: Statement, reading: Reading, start: int) -> Told | None:
     """One statement; None where it says nothing of the part."""
     verdict = judge(statement)
     if verdict.condition == "mentioned":
         return None
-    state = verdict.state
-    if state in ("watch", "writeup"):  # how bad it is, experience tells better than the word alone
-        shares = weigh(reading, statement, list(statements)).shares
-        state = "writeup" if shares.get("writeup", 0.0) > shares.get("watch", 0.0) else "watch"
     subject = statement.subject
     whole = subject.part.part
     line = whole.name if whole and subject.part.component is None else subject.part.name
@@ -92,7 +87,7 @@ def _told(statement: Statement, statements: Sequence[Statement], reading: Readin
         part=line,
         zone=subject.part.zone,
         side=side,
-        state=state,
+        state=verdict.state,
         condition=verdict.condition,
         denied=verdict.denied,
         named=named and not subject.carried,
