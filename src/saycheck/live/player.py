@@ -13,7 +13,8 @@ from saycheck.live.tones import tone
 TONE_WAITS_S = 2.0
 """A tone that finds no gap for so long is left out, seconds."""
 
-VOICE_WAITS_S = 20.0
+VOICE_WAITS_S = 8.0
+"""An answer that finds no gap for so long, or takes so long to be made, comes too late and is only shown."""
 
 _LOOK_S = 0.03
 
@@ -39,19 +40,19 @@ class Player:
         self._unheard = unheard
         self._tones = tones
         self._aloud = aloud
-        self._waiting: queue.SimpleQueue[tuple[str, str] | None] = queue.SimpleQueue()
+        self._waiting: queue.SimpleQueue[tuple[str, str, float] | None] = queue.SimpleQueue()
         self._thread = threading.Thread(target=self._work, name="player", daemon=True)
         self._thread.start()
 
     def tone(self, name: str) -> None:
         """Sound a tone as soon as nobody speaks."""
         if self._tones:
-            self._waiting.put(("tone", name))
+            self._waiting.put(("tone", name, time.monotonic()))
 
     def say(self, text: str) -> None:
         """Say a text as soon as nobody speaks."""
         if self._aloud:
-            self._waiting.put(("say", text))
+            self._waiting.put(("say", text, time.monotonic()))
 
     def close(self) -> None:
         """Play what waits, for a few seconds at most, and end."""
@@ -60,12 +61,13 @@ class Player:
 
     def _work(self) -> None:
         while (given := self._waiting.get()) is not None:
-            kind, what = given
+            kind, what, asked = given
             sound = tone(what) if kind == "tone" else voice.spoken(what)
             if sound is None:
                 self._unheard(what)
                 continue
-            if not self._gap(TONE_WAITS_S if kind == "tone" else VOICE_WAITS_S):
+            patience_s = TONE_WAITS_S if kind == "tone" else VOICE_WAITS_S
+            if not self._gap(asked + patience_s):
                 if kind == "say":
                     self._unheard(what)
                 continue
@@ -80,14 +82,11 @@ class Player:
                 if kind == "say":
                     self._playing(False, what)
 
-    def _gap(self, patience_s: float) -> bool:
-        """Wait until nobody speaks; False where that took too long."""
-        until = time.monotonic() + patience_s
-        while self._speaking():
-            if time.monotonic() > until:
-                return False
+    def _gap(self, until: float) -> bool:
+        """Wait until nobody speaks; False where that is not before a moment of the clock."""
+        while self._speaking() and time.monotonic() < until:
             time.sleep(_LOOK_S)
-        return True
+        return time.monotonic() < until
 
     def _play(self, sound: Samples) -> None:
         import sounddevice
