@@ -49,8 +49,23 @@ class ConditionFinder:
         """Put a ``condition`` mention on the reading for each; the last table in the file wins a tie."""
         words = reading.all_words
         reading.mentions["condition"] = [
-            Mention("condition", a, b, values[0]) for a, b, values in self.table.find(words)
+            Mention("condition", a, b, values[0])
+            for a, b, values in self.table.find(words)
+            if not (b == a + 1 and is_name(reading, a))
         ]
+
+
+def is_name(reading: Reading, at: int) -> bool:
+    """Whether a word belongs to the name of a place: "Holland Scar", "Dent Farm", but not "LEAKING"."""
+    if at == 0 or not is_capital(reading, at) or not is_capital(reading, at - 1):
+        return False
+    return not any(m.start < at <= m.end for m in reading.of("part"))
+
+
+def is_capital(reading: Reading, at: int) -> bool:
+    """Whether a word is written with a capital and goes on small."""
+    token = reading.tokens[at]
+    return reading.text[token.start : token.end].istitle()
 
 
 def stuff(conditions: Sequence[Condition]) -> dict[str, Said]:
