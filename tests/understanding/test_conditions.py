@@ -10,6 +10,7 @@ from saycheck.vocabulary.load import shared_tables
 from saycheck.vocabulary.schema import Condition, Conditions
 
 Cut = Callable[[str], list[str]]
+Read = Callable[..., Reading]
 Names = Callable[[str], list[tuple[str, str]]]
 
 LEAK = Condition(
@@ -64,6 +65,21 @@ def test_every_wording() -> None:
 def test_found_by_hand(cut: Cut, text: str, expected: list[tuple[str, str]]) -> None:
     """Every wording of every table is found, in order."""
     assert expected == found(ConditionFinder([LEAK, MUD, GOOD]), cut(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Loader seven at Holland Scar.", []),  # a place
+        ("Dent Farm, first walk.", []),
+        ("It has a scar.", ["chipped"]),
+        ("Lift Cylinder Leaking.", ["leak"]),  # capitals behind a part are a manner of writing
+        ("Leaking badly.", ["leak"]),
+    ],
+)
+def test_names_of_places(read: Read, text: str, expected: list[str]) -> None:
+    """A word with a capital beside another is a name and says nothing of a part."""
+    assert expected == [m.value.condition.name for m in read(text).of("condition")]
 
 
 def test_stuff_is_what_never_stands_alone() -> None:

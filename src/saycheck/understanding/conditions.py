@@ -57,9 +57,11 @@ class ConditionFinder:
 
 def is_name(reading: Reading, at: int) -> bool:
     """Whether a word belongs to the name of a place: "Holland Scar", "Dent Farm", but not "LEAKING"."""
-    if at == 0 or not is_capital(reading, at) or not is_capital(reading, at - 1):
+    if not is_capital(reading, at):
         return False
-    return not any(m.start < at <= m.end for m in reading.of("part"))
+    named = {i for m in reading.of("part") for i in range(m.start, m.end)}
+    beside = [i for i in (at - 1, at + 1) if 0 <= i < len(reading.tokens)]
+    return any(is_capital(reading, i) and i not in named for i in beside)
 
 
 def is_capital(reading: Reading, at: int) -> bool:

@@ -37,6 +37,9 @@ Statements = Callable[..., list[Statement]]
             "mm",
         ),  # put right at once
         ("Left front tyre is at um forty uh eight psi.", "front tyre", 48, "psi"),
+        ("Left front tyre is at forty, uh, eight psi.", "front tyre", 48, "psi"),
+        ("The cutting edge is down to 5/8 in the middle.", "cutting edge", 5 / 8, "in"),
+        ("A sixteenth of play in the bucket pin.", "bucket pins", 1 / 16, "in"),
     ],
 )
 def test_numbers(statements: Statements, text: str, part: str, value: float, unit: str) -> None:

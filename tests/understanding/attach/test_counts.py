@@ -17,6 +17,10 @@ Statements = Callable[..., list[Statement]]
         ("One of the teeth is missing.", 1),
         ("Two wheel nuts missing on the right rear.", 2),
         ("Wheel nuts, eight, all tight.", 8),  # behind the plural
+        ("Seven of the eight teeth are okay.", 7),
+        ("Teeth, I counted four, should be five.", 4),
+        ("Alternator belt has two ribs split.", 2),  # things that no list names
+        ("Rear left tyre, five zero, good.", None),  # digits one by one measure, they do not count
         ("Teeth are all there.", None),
         ("The left one of the mirrors is cracked.", None),  # points at one, counts nothing
         ("Number two tooth is loose.", None),

@@ -19,6 +19,15 @@ Rows = Callable[..., list[Row]]
         ("Left side. Front tyre is good. Other side. Front tyre is good.", ["left", "right"]),
         ("Right side. Rear tyre is good. Other side. Rear tyre is good.", ["right", "left"]),
         ("Nearside first. Front tyre is good. Offside now. Front tyre is good.", ["left", "right"]),
+        ("Left side. Front tyre is good. Far side. Front tyre is good.", ["left", "right"]),
+        ("Left side. Front tyre is good. Back end. Other side now. Rear tyre is good.", ["left", "right"]),
+        # the first place of a heading counts, and the way one walks is none
+        ("Nearside, working back. Front tyre is good.", ["left"]),
+        ("Left side, the cab side. Front tyre is good.", ["left"]),
+        ("So now I'm on the left. Front tyre is good.", ["left"]),
+        # the other one, and right after the left one
+        ("Left mirror is good. Other mirror is cracked.", ["left", "right"]),
+        ("Lift cylinders. Left is dry. Right, weeping at the gland.", ["left", "right"]),
         # a side told with the part wins over the walker's
         ("Left side. Right front tyre is cut.", ["right"]),
         # in one breath
