@@ -104,7 +104,7 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
 
     transcript = heard.transcript
     text, words = held_back(transcript)
-    understood = understand(text, vocabulary.kind, words)
+    understood = understand(text, vocabulary.kind, words, asked.unit)
     findings = with_doubts(doubted(judged(understood.findings, vocabulary), vocabulary), transcript)
     spans = with_unclear(understood.spans, transcript.spans)
     walked = asked.walked or datetime.now().isoformat(timespec="minutes")

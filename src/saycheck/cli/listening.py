@@ -66,7 +66,7 @@ def listen_now(options: Options, open_source: OpenSource | None = None) -> Liste
     """
     if options.machine is None:
         raise WalkError("say which machine it is with --machine; `saycheck vocab kinds` lists them")
-    vocabulary = load(options.machine)
+    vocabulary = load(options.machine, unit=options.unit)
     lead = lead_words(options.lead)
     now = datetime.now()
     out = options.out or walkfolder.free_folder(options.unit or vocabulary.kind, now.date().isoformat())
@@ -213,7 +213,7 @@ def resume_newest(options: Options) -> None:
     typer.echo(
         f"writing up {length(folder.seconds)} of sound from {session.started.replace('T', ' ')}", err=True
     )
-    vocabulary = load(session.machine)
+    vocabulary = load(session.machine, unit=session.unit)
     model = Path(session.model) if session.model else None
     careful = chosen(session.ears, vocabulary.kind, model)
     listener = Listener(vocabulary, Wishes(session.lead), _no_event)

@@ -33,7 +33,7 @@ def proposal_for(desk: Desk, start: int, end: int) -> dict[str, Any]:
         "denied": False,
         "measurements": [],
     }
-    found = understand(text, walk.machine.kind).findings
+    found = understand(text, walk.machine.kind, unit=walk.machine.unit).findings
     if found:
         one = found[0]
         keep = {"part", "side", "state", "condition", "denied", "measurements"}

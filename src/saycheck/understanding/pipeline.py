@@ -5,7 +5,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from functools import cache
+from functools import lru_cache
 from itertools import pairwise
 from typing import cast
 
@@ -94,27 +94,28 @@ def begin(doc: Doc) -> Doc:
 class Clauses:
     """Component: sentences; sets marks first where the transcript has none, and reads it anew."""
 
-    def __init__(self, kind: str) -> None:
+    def __init__(self, kind: str, unit: str | None) -> None:
         self.kind = kind
+        self.unit = unit
 
     def __call__(self, reading: Reading) -> None:
         """Leave ``reading.sentences``."""
         if reading.tokens and lacks_marks(reading):
             reading.tokens = marked(reading)
             reading.mentions = {}
-            mentions(reading, self.kind)
+            mentions(reading, self.kind, self.unit)
         reading.sentences = cut(reading)
 
 
-@Language.factory("saycheck_clauses", default_config={"kind": "wheel-loader"})
-def clauses_factory(nlp: Language, name: str, kind: str) -> Component:
+@Language.factory("saycheck_clauses", default_config={"kind": "wheel-loader", "unit": None})
+def clauses_factory(nlp: Language, name: str, kind: str, unit: str | None) -> Component:
     """Sentences."""
-    return Component(Clauses(kind))
+    return Component(Clauses(kind, unit))
 
 
-def mentions(reading: Reading, kind: str) -> None:
+def mentions(reading: Reading, kind: str, unit: str | None) -> None:
     """Find all mentions on the tokens of a reading."""
-    nlp = pipeline(load(kind).kind)
+    nlp = pipeline(kind, unit)
     for name in ("saycheck_quantities", "saycheck_parts", "saycheck_conditions", "saycheck_cues"):
         cast(Component, nlp.get_pipe(name)).work(reading)
 
@@ -125,10 +126,10 @@ def quantities_factory(nlp: Language, name: str) -> Component:
     return Component(Quantities([u for t in shared_tables("units.toml", Units) for u in t.unit]))
 
 
-@Language.factory("saycheck_parts", default_config={"kind": "wheel-loader"})
-def parts_factory(nlp: Language, name: str, kind: str) -> Component:
+@Language.factory("saycheck_parts", default_config={"kind": "wheel-loader", "unit": None})
+def parts_factory(nlp: Language, name: str, kind: str, unit: str | None) -> Component:
     """Parts, by the vocabulary of the machine."""
-    return Component(PartFinder(load(kind)))
+    return Component(PartFinder(load(kind, unit=unit)))
 
 
 @Language.factory("saycheck_conditions")
@@ -157,24 +158,30 @@ class Statements:
         reading.data["statements"] = self.attacher(reading)
 
 
-@Language.factory("saycheck_statements", default_config={"kind": "wheel-loader"})
-def statements_factory(nlp: Language, name: str, kind: str) -> Component:
+@Language.factory("saycheck_statements", default_config={"kind": "wheel-loader", "unit": None})
+def statements_factory(nlp: Language, name: str, kind: str, unit: str | None) -> Component:
     """What is said of which part."""
-    return Component(Statements(load(kind)))
+    return Component(Statements(load(kind, unit=unit)))
 
 
-@cache
-def pipeline(kind: str) -> Language:
-    """The pipeline for one machine kind, built once."""
+def pipeline(kind: str, unit: str | None = None) -> Language:
+    """The pipeline for one machine kind, or one unit, built once for each state of the vocabulary."""
+    vocabulary = load(kind, unit=unit)
+    return _built(vocabulary.kind, unit, vocabulary.version)
+
+
+@lru_cache(maxsize=32)
+def _built(kind: str, unit: str | None, version: str) -> Language:
+    named = {"kind": kind, "unit": unit}
     nlp = spacy.blank("en")
     nlp.tokenizer = Tokenizer(nlp.vocab)
     nlp.add_pipe("saycheck_reading")
     nlp.add_pipe("saycheck_quantities")
-    nlp.add_pipe("saycheck_parts", config={"kind": kind})
+    nlp.add_pipe("saycheck_parts", config=named)
     nlp.add_pipe("saycheck_conditions")
     nlp.add_pipe("saycheck_cues")
-    nlp.add_pipe("saycheck_clauses", config={"kind": kind})
-    nlp.add_pipe("saycheck_statements", config={"kind": kind})
+    nlp.add_pipe("saycheck_clauses", config=named)
+    nlp.add_pipe("saycheck_statements", config=named)
     return nlp
 
 
@@ -187,9 +194,11 @@ def pauses_of(words: Sequence[Word]) -> dict[int, float]:
     return out
 
 
-def prepared(text: str, kind: str, words: Sequence[Word] = ()) -> tuple[Reading, list[Statement]]:
+def prepared(
+    text: str, kind: str, words: Sequence[Word] = (), unit: str | None = None
+) -> tuple[Reading, list[Statement]]:
     """The reading of a text and its statements with numbers settled, before they are weighed."""
-    nlp = pipeline(load(kind).kind)
+    nlp = pipeline(kind, unit)
     if not text.strip():
         return Reading(text, []), []
     doc = nlp.make_doc(text)
@@ -207,9 +216,9 @@ def prepared(text: str, kind: str, words: Sequence[Word] = ()) -> tuple[Reading,
     return reading, kept
 
 
-def understand(text: str, kind: str, words: Sequence[Word] = ()) -> Understood:
-    """Read a transcript of a walk round a machine of ``kind``."""
-    reading, statements = prepared(text, kind, words)
+def understand(text: str, kind: str, words: Sequence[Word] = (), unit: str | None = None) -> Understood:
+    """Read a transcript of a walk round a machine of ``kind``, of ``unit`` where that has words of its own."""
+    reading, statements = prepared(text, kind, words, unit)
     found = Understood(reading=reading)
     talk = []
     for statement in statements:
