@@ -211,7 +211,10 @@ def test_an_unknown_machine_suggests_the_nearest(narration: Path, own_folder: Pa
 @pytest.mark.parametrize(
     ("words", "sentence"),
     [
-        (["hear", "walk.txt"], "Error: Missing option '--machine' / '-m'."),
+        (
+            ["hear", "walk.txt"],
+            "say which machine it is with --machine; `saycheck vocab kinds` lists them",
+        ),
         (["hear", "--machine", "wheel-loader"], "Error: Missing argument 'INPUT'."),
         (["heer"], "Error: No such command 'heer'. Did you mean 'hear'?"),
         (["show", "--colour"], "Error: No such option: --colour"),

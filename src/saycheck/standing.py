@@ -90,7 +90,9 @@ def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
         update={
             "machine": replayed.machine,
             "findings": findings,
-            "checklist": checklist(vocabulary, findings, text=text),
+            "checklist": checklist(
+                vocabulary, findings, text=text, recordings=[one.char_start for one in heard.joined]
+            ),
             "transcript": heard.transcript.model_copy(update={"spans": spans}),
         }
     )

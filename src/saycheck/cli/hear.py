@@ -53,7 +53,15 @@ def hear(
     given: Annotated[
         Path, typer.Argument(metavar="INPUT", help="A recording, or a text; - for standard input.")
     ],
-    machine: Machine,
+    machine: Annotated[
+        str | None,
+        typer.Option(
+            "--machine",
+            "-m",
+            metavar="KIND",
+            help="Kind of machine, such as wheel-loader; `saycheck vocab kinds` lists them.",
+        ),
+    ] = None,
     unit: Unit = None,
     hours: Annotated[
         float | None,
@@ -73,6 +81,14 @@ def hear(
     replace: Annotated[
         bool, typer.Option("--replace", help="Hear into a folder that holds a walk; its edits are kept.")
     ] = False,
+    into: Annotated[
+        Path | None,
+        typer.Option(
+            "--into",
+            metavar="WALK",
+            help="Join it to the walk of this folder, after walking back; keeps all.",
+        ),
+    ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print walk.json instead of the view.")] = False,
     _shop: Shop = None,
     exit_status: Annotated[
@@ -80,26 +96,33 @@ def hear(
     ] = False,
 ) -> None:
     """Hear a recording (or read a text) of a walkaround and write a walk folder."""
+    import dataclasses
     from datetime import date
 
     from saycheck import walkfolder
+    from saycheck.cli import joining, stopping
     from saycheck.cli.earlier import questions_from_earlier, walked_when
     from saycheck.cli.view import Follower, show, show_json, summary
     from saycheck.run import Asked, hear_file, needs_attention
 
+    _fit(into, {"--machine": machine, "--unit": unit, "--out": out, "--replace": replace})
     try:
         with _on_disk(given) as (source, name), Follower() as follower:
             when = walked_when(walked, out if replace else None)
-            day = when[:10] if when else date.today().isoformat()
-            folder = out or walkfolder.free_folder(unit or Path(name).stem, day)
-            again = questions_from_earlier(unit, machine, follower.note)
             asked = Asked(
-                machine, unit, hours, ear.value, model, follower.note, follower.progress, when, again
+                machine or "", unit, hours, ear.value, model, follower.note, follower.progress, when
             )
-            with walkfolder.writing(folder, replace) as draft:
-                walk = hear_file(source, asked, name, draft.sound)
-                draft.keep(source, name)
-                draft.write(walk)
+            if into is not None:
+                folder = into if into.is_dir() else into.parent
+                walk = joining.into(folder, source, name, asked, stopping.look)
+            else:
+                day = when[:10] if when else date.today().isoformat()
+                folder = out or walkfolder.free_folder(unit or Path(name).stem, day)
+                again = questions_from_earlier(unit, asked.machine, follower.note)
+                with walkfolder.writing(folder, replace) as draft:
+                    walk = hear_file(source, dataclasses.replace(asked, again=again), name, draft.sound)
+                    draft.keep(source, name)
+                    draft.write(walk)
     except KeyboardInterrupt:
         typer.echo("stopped; nothing was written", err=True)
         raise typer.Exit(130) from None
@@ -107,6 +130,19 @@ def hear(
     typer.echo(f"the walk is in {folder}: {summary(walk)}", err=True)
     if exit_status and needs_attention(walk):
         raise typer.Exit(1)
+
+
+def _fit(into: Path | None, given: dict[str, object]) -> None:
+    """Refuse what does not go together: a walk that is there tells its machine and its folder itself."""
+    from saycheck.errors import WalkError
+
+    too_many = [name for name, value in given.items() if value]
+    if into is not None and too_many:
+        raise WalkError(
+            f"{too_many[0]} does not go with --into, since the walk that is there tells it; leave it out"
+        )
+    if into is None and given["--machine"] is None:
+        raise WalkError("say which machine it is with --machine; `saycheck vocab kinds` lists them")
 
 
 @contextmanager

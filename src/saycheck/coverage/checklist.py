@@ -1,5 +1,6 @@
 """The checklist of a walk: every line with what was said of it, and the lines nobody spoke of."""
 
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.spoken import Coverage, Reach
@@ -10,15 +11,21 @@ WORST_FIRST: tuple[LineState, ...] = ("writeup", "watch", "hidden", "later", "go
 
 
 def checklist(
-    vocabulary: Vocabulary, findings: Sequence[Finding], options: Iterable[str] = (), text: str = ""
+    vocabulary: Vocabulary,
+    findings: Sequence[Finding],
+    options: Iterable[str] = (),
+    text: str = "",
+    recordings: Sequence[int] = (),
 ) -> list[ChecklistLine]:
     """One line for each part and side in walk order, with the worst that was said of it.
 
     ``findings`` stand in the order of speech; ``text`` is the transcript they point into, which tells
     "rollers: the third one leaks" from "rollers leak". ``options`` names equipment that the unit has;
     what is spoken of is fitted, and with it the rest of the same equipment. Lines of other equipment are
-    left out. What is said of a line itself goes before a general statement that also means it ("lights
-    all work bar the left tail light"). A part nobody spoke of is ``unsaid``, never fine.
+    left out. ``recordings`` tells where in the transcript each later recording begins: what could not be
+    seen is not hidden any more where a later one speaks of it. What is said of a line itself goes before a
+    general statement that also means it ("lights all work bar the left tail light"). A part nobody spoke of
+    is ``unsaid``, never fine.
     """
     reach = _reach(vocabulary, text)
     reached = [(finding, reach.kept(finding)) for finding in findings]
@@ -30,7 +37,7 @@ def checklist(
             zone=line.zone,
             part=line.part,
             side=line.side,
-            state=state_of(found),
+            state=state_of(found, recordings),
             finding_ids=[finding.id for finding in found],
         )
         for line, found in zip(vocabulary.lines, said, strict=True)
@@ -62,12 +69,13 @@ def _said(lines: int, reached: Sequence[tuple[Finding, Coverage]]) -> list[list[
     return said
 
 
-def state_of(said: Sequence[Finding]) -> LineState:
+def state_of(said: Sequence[Finding], recordings: Sequence[int] = ()) -> LineState:
     """The worst state of what was said of a line; what was put off and then looked at is no longer later."""
     states = {
         finding.state
         for place, finding in enumerate(said)
         if not (finding.state == "later" and _done(finding, said[place + 1 :]))
+        and not (finding.state == "hidden" and _seen_since(finding, said[place + 1 :], recordings))
     }
     return next((state for state in WORST_FIRST if state in states), "unsaid")
 
@@ -75,3 +83,18 @@ def state_of(said: Sequence[Finding]) -> LineState:
 def _done(put_off: Finding, after: Sequence[Finding]) -> bool:
     """Whether something was said of the same part after it was put off."""
     return any(finding.part == put_off.part and finding.state != "later" for finding in after)
+
+
+def _seen_since(hidden: Finding, after: Sequence[Finding], recordings: Sequence[int]) -> bool:
+    """Whether a later recording tells how the same part is."""
+    return any(
+        finding.part == hidden.part
+        and finding.state not in ("hidden", "later")
+        and _recording(finding, recordings) > _recording(hidden, recordings)
+        for finding in after
+    )
+
+
+def _recording(finding: Finding, recordings: Sequence[int]) -> int:
+    """The number of the recording that a finding was heard in, 0 the first; a reviewer's counts there."""
+    return bisect_right(recordings, finding.evidence[0].char_start) if finding.evidence else 0

@@ -167,10 +167,25 @@ class MadeBy(Model):
     vocabulary: str
 
 
+class Joined(Model):
+    """A later recording joined to a walk: what was heard, and where it begins in transcript and sound.
+
+    ``start_s`` is None where it was a text. ``before`` is the fingerprint of the walk without it, on which
+    earlier edits were made.
+    """
+
+    source: Source
+    walked_at: str | None = None
+    char_start: int
+    start_s: float | None = None
+    before: str
+
+
 class Walk(Model):
     """One walkaround of one unit, whole; what ``walk.json`` holds.
 
     ``walked_at`` is when it was walked: local time, ISO 8601; without it the day in the id counts.
+    ``joined`` are the recordings made after walking back; ``source`` is the first, its length that of all.
     """
 
     schema_name: str = Field(default=SCHEMA, alias="schema")
@@ -185,5 +200,6 @@ class Walk(Model):
     events: list[Event] = []
     made_by: MadeBy
     walked_at: str | None = None
+    joined: list[Joined] = []
 
     model_config = {"populate_by_name": True}

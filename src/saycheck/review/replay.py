@@ -142,7 +142,8 @@ class _Replaying:
         ]
 
     def _is_now(self, edit: Edit) -> bool:
-        return edit.heard in ("", self.now)
+        """Whether it was made on this hearing, or on the walk before another recording was joined to it."""
+        return edit.heard in ("", self.now) or any(edit.heard == one.before for one in self.heard.joined)
 
     def _find(self, edit: Edit, was: Finding) -> str:
         """The id that a finding an edit was made on has now."""
