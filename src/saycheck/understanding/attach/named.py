@@ -37,7 +37,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         said = walk.rules.stuff[walk.words[event.start]]
         say_condition(walk, Mention("condition", event.start, event.end, said))
         return
-    if is_weak(walk, name, event):
+    if is_weak(walk, name, event) or is_what_leaks(walk, name, event, previous):
         return
     if now.waiting:
         start_group(walk, subject_of(walk, name, event))
@@ -94,6 +94,14 @@ def is_weak(walk: Walk, name: PartName, event: Mention) -> bool:
         return False
     before = walk.words[event.start - 1] if event.start else ""
     return before not in LIST_LINKS or before == ","
+
+
+def is_what_leaks(walk: Walk, name: PartName, event: Mention, previous: Mention | None) -> bool:
+    """Whether the words only say what comes out ("leaking oil", "full of water") of the part spoken of."""
+    if len(name.words) != 1 or name.words[0] not in WEAK_WORDS or not walk.now.group:
+        return False
+    close = previous is not None and previous.kind == "condition" and len(walk.gap(previous, event)) <= 1
+    return close and all(w in ("of", "with", "in", "some", "the") for w in walk.gap(previous, event))
 
 
 def belong(walk: Walk, name: PartName, event: Mention) -> None:
