@@ -25,17 +25,34 @@ def show(
         show(standing(walk).walk)
 
 
-def missed(walk: WalkFolder, _shop: Shop = None) -> None:
-    """Say what to walk back for, in walking order."""
+def missed(
+    walk: WalkFolder,
+    stop: Annotated[
+        int | None, typer.Option("--stop", min=1, metavar="N", help="Tell all of this stop, and of no other.")
+    ] = None,
+    whole: Annotated[
+        bool, typer.Option("--all", help="Tell all of every stop, however high the screen is.")
+    ] = False,
+    _shop: Shop = None,
+) -> None:
+    """Say what to walk back for, the shortest way round; fits on a phone."""
     from rich.console import Console
 
     from saycheck.coverage.missed import missed
+    from saycheck.coverage.skipped import danger_of
+    from saycheck.errors import WalkError
     from saycheck.reporting.stops import show_stops
     from saycheck.standing import standing
     from saycheck.vocabulary.load import load
 
     there = standing(walk).walk
-    show_stops(missed(load(there.machine.kind, unit=there.machine.unit), there), Console())
+    vocabulary = load(there.machine.kind, unit=there.machine.unit)
+    stops = missed(vocabulary, there)
+    if stop is not None and stop > len(stops):
+        raise WalkError(f"there is no stop {stop}; the way back has {len(stops)}")
+    danger = {part.name: danger_of(vocabulary, part) for part in vocabulary.parts}
+    last = max(danger.values(), default=(1, 0))
+    show_stops(stops, Console(), None if whole else lambda name: danger.get(name, last), stop or 0)
 
 
 def schema() -> None:

@@ -1,6 +1,11 @@
-"""What to walk back for, stop by stop, as ``saycheck missed`` prints it: narrow enough for a phone."""
+"""What to walk back for, stop by stop, as ``saycheck missed`` prints it: it fits on a phone, held upright.
 
-from collections.abc import Iterator, Sequence
+Where the whole list is higher than the screen, each stop is told in a line or two, what can hurt named
+first, and the list of one stop is a command away.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from io import StringIO
 from typing import Protocol
 
 from rich.console import Console, RenderableType
@@ -24,17 +29,77 @@ class Stop(Protocol):
     def questions(self) -> Sequence[Question]: ...
 
 
-def show_stops(stops: Sequence[Stop], console: Console) -> None:
-    """Print the stops in their order; says so where there is nothing to walk back for."""
-    for line in _page(stops):
+PROMPT = 2
+"""Lines of the screen that the shell takes for itself."""
+
+
+def show_stops(
+    stops: Sequence[Stop],
+    console: Console,
+    danger: Callable[[str], tuple[int, int]] | None = None,
+    only: int = 0,
+) -> None:
+    """Print the stops in their order, as high as the screen where it is one; says so where there are none.
+
+    ``danger`` sorts parts by name, what can hurt first; without it, and where nobody looks on, all is told.
+    ``only`` is the number of the one stop to be told.
+    """
+    width = min(console.width, WIDEST)
+    room = console.height - PROMPT
+    if danger is not None and not only and console.is_terminal and _height(stops, console.width) > room:
+        console.file.write("\n".join(short(stops, danger, width, room)) + "\n")
+        return
+    for line in _page(stops, only):
         print_plainly(line, console, WIDEST)
 
 
-def _page(stops: Sequence[Stop]) -> Iterator[RenderableType]:
+def _height(stops: Sequence[Stop], width: int) -> int:
+    """How many lines all of it takes."""
+    paper = Console(file=StringIO(), width=width)
+    for line in _page(stops):
+        print_plainly(line, paper, WIDEST)
+    written = paper.file
+    assert isinstance(written, StringIO)
+    return written.getvalue().count("\n")
+
+
+def short(
+    stops: Sequence[Stop], danger: Callable[[str], tuple[int, int]], width: int, height: int
+) -> list[str]:
+    """The stops in at most ``height`` lines of ``width`` columns, as far as one line each allows that."""
+    with_names = 2 * len(stops) < height
+    lines = []
+    for number, stop in enumerate(stops, 1):
+        head = f"{number:>2} {plain(stop.zone)}: "
+        lines.append(_cut(head + _counted(stop), width))
+        names = list(merged(sorted(stop.lines, key=lambda line: danger(line.part))))
+        if with_names:
+            lines.append(_cut("   " + (", ".join(names) or plain(stop.questions[0].text)), width))
+    return [*lines, _cut("--stop 1 tells all of one, --all of all", width)]
+
+
+def _counted(stop: Stop) -> str:
+    parts, asked = len(list(merged(stop.lines))), len([q for q in stop.questions if _is_asked(q)])
+    told = [f"{parts} to look at"] if parts else []
+    return ", ".join([*told, *([f"{asked} to answer"] if asked else [])])
+
+
+def _is_asked(question: Question) -> bool:
+    """Whether a question is told as such; the lines of hidden and later ones stand among the parts."""
+    return question.kind not in ("hidden", "later")
+
+
+def _cut(text: str, width: int) -> str:
+    return text if len(text) <= width else text[: width - 2].rstrip(" ,") + " …"
+
+
+def _page(stops: Sequence[Stop], only: int = 0) -> Iterator[RenderableType]:
     if not stops:
         yield Text("Nothing to walk back for: every line was spoken of.")
         return
     for number, stop in enumerate(stops, 1):
+        if only not in (0, number):
+            continue
         yield Text(f"{number}. {plain(stop.zone)}", style="bold")
         grid = margin_grid()
         for state, word in STATE_WORDS.items():
@@ -42,6 +107,6 @@ def _page(stops: Sequence[Stop]) -> Iterator[RenderableType]:
             if names:
                 grid.add_row(word, Text(", ".join(names)))
         for question in stop.questions:
-            if question.kind not in ("hidden", "later"):  # their lines stand above
+            if _is_asked(question):
                 grid.add_row("ask", Text(plain(question.text)))
         yield grid
