@@ -157,6 +157,20 @@ def test_recorded_answers_are_kept_with_their_sound(folder: Path, tmp_path: Path
     assert 2 == len(list((folder / "answers").iterdir()))
 
 
+def test_what_the_other_ear_heard_is_offered_after_a_no(folder: Path, tmp_path: Path) -> None:
+    """Where the ears differ on a number, the second reading is read back when the first is refused."""
+    (tmp_path / "1.wav").write_bytes(b"sound")
+    heard = ("Eighteen mil.", "thirteen mil")
+    session(folder, "number seven", "yes", "stop")
+    person = Told("no", "yes")
+    answers = Recorded([tmp_path / "1.wav"], lambda _: heard, Typed(person.ask))
+    Session(folder, "Ada", answers, person.shown.append).run()
+    edit = read(folder)[-1]
+    assert [13] == [one.value for one in edit.after[0].measurements]
+    assert edit.spoken is not None
+    assert "thirteen mil" == edit.spoken.words
+
+
 def test_nothing_heard_is_no_answer(folder: Path, tmp_path: Path) -> None:
     """A silent recording leaves its question open and says so."""
     (tmp_path / "1.wav").write_bytes(b"silence")

@@ -21,6 +21,9 @@ from saycheck.vocabulary.load import load
 from saycheck.walkfolder import read as read_walk
 
 RIGHT = "Right? (yes/no)"
+EARS = 4
+"""Readings that may be offered in place of a refused one: both ears' together, and each ear's own."""
+
 TRIES = 3
 """How often one question is asked before it is left open."""
 
@@ -83,8 +86,13 @@ class Session:
                 self.say(plain(question))
             elif answer.kind == "edit" and answer.wish:
                 done, pending = self._confirmed(matter, answer, words, given)
+                if not done and pending is None and (other := self._other(matter, answer, given, turn)):
+                    self.say("Or was it this?")
+                    done, pending = self._confirmed(matter, *other, given)
                 if done:
                     return
+                if pending is None:
+                    self.say(plain(matter.question.text))
                 turn = None
             elif answer.kind == "again":
                 self.say(plain(question))
@@ -115,6 +123,25 @@ class Session:
                 return found, said
             words = words or said
         return answer, words
+
+    def _other(
+        self, matter: Matter, refused: Answer, given: Given, turn: Callable[[str], str] | None
+    ) -> tuple[Answer, str] | None:
+        """What another ear heard and the refused answer does not say: "a thousand", "eight thousand"."""
+        if self._ended or refused.wish is None:
+            return None
+        said = self._said(matter, refused)
+        for reading in given.readings[1:EARS]:
+            words = turn(reading) if turn else reading
+            answer = understand(matter, words)
+            if answer.kind == "edit" and self._said(matter, answer) not in ("", said):
+                return answer, words
+        return None
+
+    def _said(self, matter: Matter, answer: Answer) -> str:
+        """The answer as it would be read back; empty where it cannot be made."""
+        trial = self._trial(matter, answer.wish) if answer.wish else None
+        return read_back(trial, answer.note) if trial else ""
 
     def _trial(self, matter: Matter, wish: Wish) -> Edit | None:
         """The edit that the answer would make; None where it cannot be made."""
@@ -153,7 +180,7 @@ class Session:
                 if said == "no" and rest:
                     return False, Given((reading, rest), reply.file, reply.samples)
                 if said == "no":
-                    self.say("Not taken. " + plain(matter.question.text))
+                    self.say("Not taken.")
                     return False, None
             self.say("Yes or no?")
         self.say("Not taken.")
