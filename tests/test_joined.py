@@ -1,6 +1,9 @@
 """A second recording joined to a walk: nothing of the first is changed or lost."""
 
 import json
+import subprocess
+import sys
+import time
 import wave
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -131,6 +134,22 @@ def test_what_fails_leaves_the_walk_as_it_was(
     status = 130 if isinstance(fault, KeyboardInterrupt) else 2
     command("hear", folder.parent / "second" / "walk.txt", "--into", folder, status=status)
     assert before == contents(folder)
+
+
+@pytest.mark.parametrize("after_s", [0.7, 1.6, 2.4, 3.0])
+def test_a_killed_joining_leaves_one_walk_or_the_other(folder: Path, after_s: float) -> None:
+    """Killed at any moment, the walk is whole: as it was, or joined."""
+    before = contents(folder)
+    more = folder.parent / "second" / "walk.txt"
+    words = [sys.executable, "-m", "saycheck", "hear", str(more), "--into", str(folder)]
+    with subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as running:
+        time.sleep(after_s)
+        running.kill()
+    walk = walkfolder.read(folder)
+    assert walk.joined or before == {name: (folder / name).read_bytes() for name in before}
+    assert FIRST in walk.transcript.text
+    command("hear", more, "--into", folder)
+    assert walkfolder.read(folder).joined
 
 
 @pytest.mark.parametrize(

@@ -171,6 +171,32 @@ def test_what_the_other_ear_heard_is_offered_after_a_no(folder: Path, tmp_path: 
     assert "thirteen mil" == edit.spoken.words
 
 
+def test_work_that_can_hurt_brings_its_caution(folder: Path) -> None:
+    """A write-up of a part with a caution tells it, as the view of a walk does."""
+    shown = session(folder, *["skip"] * 3, "tilt cylinder is leaking", "yes", "stop")
+    assert any(line.startswith("Take care: ") and "never feel for a leak by hand" in line for line in shown)
+
+
+def test_a_disk_that_refuses_keeps_no_half_of_an_answer(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the edit cannot be written its sound is not left behind, and the error is one sentence."""
+    from saycheck.asking import keep
+    from saycheck.errors import WalkError
+
+    def refuse(*_: object) -> None:
+        raise WalkError("the disk is full")
+
+    monkeypatch.setattr(keep, "append", refuse)
+    (tmp_path / "1.wav").write_bytes(b"sound")
+    person = Told("yes")
+    answers = Recorded([tmp_path / "1.wav"], lambda _: ("number seven",), Typed(person.ask))
+    with pytest.raises(WalkError):
+        Session(folder, "Ada", answers, person.shown.append).run()
+    assert [] == list((folder / "answers").iterdir())
+    assert [] == read(folder)
+
+
 def test_nothing_heard_is_no_answer(folder: Path, tmp_path: Path) -> None:
     """A silent recording leaves its question open and says so."""
     (tmp_path / "1.wav").write_bytes(b"silence")

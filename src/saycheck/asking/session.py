@@ -197,6 +197,8 @@ class Session:
         if edit.question is None and given.file is None:  # some of a zone; what is left of it is asked now
             self._passed.discard(matter.question.id)
         self.say("Noted.")
+        for caution in dict.fromkeys(one.caution for one in edit.after if one.caution):
+            self.say(f"Take care: {plain(caution)}")
 
     def _not_understood(self, given: Given) -> None:
         heard = next((one for one in given.readings if one.strip()), "")
