@@ -109,8 +109,9 @@ def test_edits_made_before_are_kept_and_nothing_is_called_new(folder: Path) -> N
 def test_the_earlier_walk_is_set_aside(folder: Path) -> None:
     """The walk.json of before lies beside the new one, byte for byte; a third recording joins as well."""
     before = (folder / "walk.json").read_bytes()
-    for _ in range(2):
-        command("hear", folder.parent / "second" / "walk.txt", "--into", folder)
+    command("hear", folder.parent / "second" / "walk.txt", "--into", folder)
+    (folder.parent / "second" / "walk.txt").write_text("Fire extinguisher is missing.")
+    command("hear", folder.parent / "second" / "walk.txt", "--into", folder)
     aside = sorted(path for path in folder.glob("walk-*.json"))
     assert 2 == len(aside)
     assert before in [path.read_bytes() for path in aside]
@@ -148,8 +149,9 @@ def test_a_killed_joining_leaves_one_walk_or_the_other(folder: Path, after_s: fl
     walk = walkfolder.read(folder)
     assert walk.joined or before == {name: (folder / name).read_bytes() for name in before}
     assert FIRST in walk.transcript.text
-    command("hear", more, "--into", folder)
-    assert walkfolder.read(folder).joined
+    if not walk.joined:
+        command("hear", more, "--into", folder)
+    assert 1 == len(walkfolder.read(folder).joined)
 
 
 @pytest.mark.parametrize(
@@ -167,6 +169,24 @@ def test_the_walk_tells_its_machine(folder: Path, words: Sequence[str], sentence
     """What the walk that is there tells cannot be told again."""
     told = command("hear", folder.parent / "walk.txt", "--into", folder, *words, status=2)
     assert f"{sentence}; leave it out\n" == told
+
+
+def test_the_same_recording_is_not_joined_twice(folder: Path) -> None:
+    """A recording that is in the walk already is refused, the first as well as a joined one."""
+    second = folder.parent / "second" / "walk.txt"
+    command("hear", second, "--into", folder)
+    before = contents(folder)
+    for again in (second, folder.parent / "walk.txt"):
+        told = command("hear", again, "--into", folder, status=2)
+        assert f"'walk.txt' is in the walk of '{folder}' already; name the recording made after it\n" == told
+    assert before == contents(folder)
+
+
+def test_hearing_anew_says_what_must_be_joined_again(folder: Path) -> None:
+    """``--replace`` hears one recording; the walk with both is set aside."""
+    command("hear", folder.parent / "second" / "walk.txt", "--into", folder)
+    told = command("hear", folder.parent / "walk.txt", "-m", "wheel-loader", "-o", folder, "--replace")
+    assert told.startswith("recordings had been joined to that walk; join them again with --into\n")
 
 
 def test_there_must_be_a_walk(tmp_path: Path) -> None:

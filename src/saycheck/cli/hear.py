@@ -119,6 +119,8 @@ def hear(
                 day = when[:10] if when else date.today().isoformat()
                 folder = out or walkfolder.free_folder(unit or Path(name).stem, day)
                 again = questions_from_earlier(unit, asked.machine, follower.note)
+                if replace and joining.joined_before(folder):
+                    follower.note("recordings had been joined to that walk; join them again with --into")
                 with walkfolder.writing(folder, replace) as draft:
                     walk = hear_file(source, dataclasses.replace(asked, again=again), name, draft.sound)
                     draft.keep(source, name)

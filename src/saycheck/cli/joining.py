@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from saycheck import walkfolder
+from saycheck.capture.files import sha256
 from saycheck.errors import WalkError
 from saycheck.joined import joined, lengthened
 from saycheck.models.walk import Walk
@@ -25,6 +26,8 @@ def into(folder: Path, source: Path, name: str, asked: Asked, look: Callable[[],
         SaycheckError: there is no walk, the recording cannot be heard, or another program has changed the walk.
     """
     before = walkfolder.read(folder)
+    if sha256(source) in {before.source.sha256, *(one.source.sha256 for one in before.joined)}:
+        raise WalkError(f"'{name}' is in the walk of '{folder}' already; name the recording made after it")
     vocabulary = load(before.machine.kind, unit=before.machine.unit)
     asked = replace(asked, machine=before.machine.kind, unit=before.machine.unit)
     with walkfolder.writing(folder, replace=True) as draft:
@@ -54,3 +57,11 @@ def free_name(folder: Path, name: str) -> str:
         number += 1
         found = f"{number}-{path.name}"
     return found
+
+
+def joined_before(folder: Path) -> int:
+    """How many recordings have been joined to the walk of a folder; 0 where there is none to be read."""
+    try:
+        return len(walkfolder.read(folder).joined)
+    except WalkError:
+        return 0
