@@ -30,12 +30,13 @@ def typed(folder: Path, *lines: str) -> str:
 
 
 def at(folder: Path, words: str) -> list[str]:
-    """The lines that lead to the entry whose heading holds these words, through the zones."""
-    for steps in range(40):
-        lines = ["z", *["n"] * steps]
-        shown = typed(folder, *lines).split("\n\n")[-1]
-        if words in shown.splitlines()[0]:
-            return lines
+    """The lines that lead to the entry whose heading holds these words, to decide or through the zones."""
+    for begin in ([], ["z"]):
+        for steps in range(20):
+            lines = [*begin, *["n"] * steps]
+            shown = typed(folder, *lines).split("\n\n")[-1]
+            if words in shown.splitlines()[0]:
+                return lines
     raise AssertionError(f"'{words}' is not there")
 
 
