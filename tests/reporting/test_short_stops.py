@@ -41,12 +41,19 @@ def printed(count: int, height: int, danger: bool = True, only: int = 0) -> list
 def test_each_stop_is_counted_and_what_can_hurt_named_first() -> None:
     """Parts and questions are counted; a question about a hidden part is its part."""
     assert [
-        " 1 cab 1: 3 to look at, 1 to answer",
+        " 1 cab 1: 3 parts, 1 to ask",
         "   seat belt, mirror, horn",
-        " 2 cab 2: 3 to look at",
+        " 2 cab 2: 3 parts",
         "   seat belt, mirror, horn",
         "--stop 1 tells all of one, --all of all",
     ] == short(stops(2), DANGER.__getitem__, 40, 20)
+
+
+def test_the_first_stops_have_their_parts_where_there_is_room() -> None:
+    """Eight lines for four stops: three of them with parts, and the last line that tells how to see more."""
+    lines = short(stops(4), DANGER.__getitem__, 40, 8)
+    assert 8 == len(lines)
+    assert [2, 4, 6] == [number for number, line in enumerate(lines, 1) if "seat belt" in line]
 
 
 @pytest.mark.parametrize(("count", "height"), [(4, 9), (11, 22), (12, 22), (18, 22)])
@@ -55,7 +62,7 @@ def test_it_is_no_higher_and_no_wider_than_the_screen(count: int, height: int) -
     lines = printed(count, height)
     assert len(lines) <= height - 1
     assert all(len(line) <= 40 for line in lines)
-    assert count == sum("to look at" in line for line in lines)
+    assert count == sum("3 parts" in line for line in lines)
 
 
 @pytest.mark.parametrize(("danger", "only", "expected"), [(False, 0, 12), (True, 3, 1)])

@@ -66,22 +66,25 @@ def _height(stops: Sequence[Stop], width: int) -> int:
 def short(
     stops: Sequence[Stop], danger: Callable[[str], tuple[int, int]], width: int, height: int
 ) -> list[str]:
-    """The stops in at most ``height`` lines of ``width`` columns, as far as one line each allows that."""
-    with_names = 2 * len(stops) < height
+    """The stops in at most ``height`` lines of ``width`` columns, as far as one line each allows that.
+
+    The stops that come first have a second line with their parts, as far as there is room.
+    """
+    with_names = max(height - len(stops) - 1, 0)
     lines = []
     for number, stop in enumerate(stops, 1):
         head = f"{number:>2} {plain(stop.zone)}: "
         lines.append(_cut(head + _counted(stop), width))
         names = list(merged(sorted(stop.lines, key=lambda line: danger(line.part))))
-        if with_names:
+        if number <= with_names:
             lines.append(_cut("   " + (", ".join(names) or plain(stop.questions[0].text)), width))
     return [*lines, _cut("--stop 1 tells all of one, --all of all", width)]
 
 
 def _counted(stop: Stop) -> str:
     parts, asked = len(list(merged(stop.lines))), len([q for q in stop.questions if _is_asked(q)])
-    told = [f"{parts} to look at"] if parts else []
-    return ", ".join([*told, *([f"{asked} to answer"] if asked else [])])
+    told = [f"{parts} part{'s' if parts != 1 else ''}"] if parts else []
+    return ", ".join([*told, *([f"{asked} to ask"] if asked else [])])
 
 
 def _is_asked(question: Question) -> bool:
