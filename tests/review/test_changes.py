@@ -40,6 +40,25 @@ def test_change_keeps_before_and_after(folder: Path, heard: Walk) -> None:
     assert 0.0508 == pytest.approx(said.value_si)  # 1 in = 25.4 mm exactly (NIST SP 811, appendix B)
 
 
+@pytest.mark.parametrize(
+    ("number", "unit", "others"),
+    [
+        (Number(value=20, unit="mm", plus_minus=2, unit_told=True), "mm", []),  # settled
+        (Number(value=20, unit="thou", plus_minus=2, unit_told=True), "thou", []),
+        (Number(value=20, unit="mm", plus_minus=2), "mm", ["thou"]),  # only sent along: still open
+    ],
+)
+def test_a_unit_left_open_is_settled(
+    folder: Path, heard: Walk, number: Number, unit: str, others: list[str]
+) -> None:
+    """ "Mil" stays open until a person says which it is; the words said stay as they are."""
+    was = part(heard, "cutting edge")
+    assert ["thou"] == was.measurements[0].other_units
+    made = do(folder, "change", findings=[was.id], patches=[Patch(measurements=[number], side="left")])
+    (said,) = made.after[0].measurements
+    assert (unit, others, was.measurements[0].text) == (said.unit, said.other_units, said.text)
+
+
 def test_a_saying_names_the_part(folder: Path, heard: Walk) -> None:
     """A part may be named as the trade does."""
     was = part(heard, "lift cylinder")

@@ -55,17 +55,16 @@ def made_of(wish: Wish, matter: Matter, standing: Standing) -> Edit:
         ReviewError: it cannot be made.
     """
     edit = edit_for(wish, standing, matter.vocabulary)
-    unit_told = matter.question.id.startswith("measure-unit")
     known = {(one.value, one.unit) for finding in edit.before for one in finding.measurements}
-    after_it = [_told(finding, asked_for(matter), unit_told, known) for finding in edit.after]
+    after_it = [_told(finding, asked_for(matter), known) for finding in edit.after]
     return edit.model_copy(update={"after": after_it})
 
 
-def _told(finding: Finding, attribute: str, unit_told: bool, known: set[tuple[float, str]]) -> Finding:
-    """A finding whose new numbers say what was asked for ("thickness"), in no other unit than was told."""
+def _told(finding: Finding, attribute: str, known: set[tuple[float, str]]) -> Finding:
+    """A finding whose new numbers say what was asked for ("thickness")."""
     numbers = []
     for one in finding.measurements:
-        update: dict[str, object] = {"other_units": []} if unit_told else {}
+        update: dict[str, object] = {}
         if attribute and one.unit != "count" and (one.value, one.unit) not in known:
             update["attribute"] = attribute
         numbers.append(one.model_copy(update=update))

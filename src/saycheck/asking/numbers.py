@@ -163,7 +163,8 @@ def _unit_said(words: str, units: Sequence[str]) -> str | None:
 
 def _in_unit(said: Measurement, unit: str) -> Number:
     meant = unit if said.other_units else said.unit
-    return Number(value=said.value, unit=meant, plus_minus=said.plus_minus)
+    told = bool(said.other_units)
+    return Number(value=said.value, unit=meant, plus_minus=said.plus_minus, unit_told=told)
 
 
 def hours(matter: Matter, words: str) -> Answer:

@@ -13,11 +13,15 @@ Ident = Annotated[str, Field(max_length=120)]
 
 
 class Number(Model):
-    """A number with its unit; an empty unit counts pieces. ``plus_minus`` is in the same unit."""
+    """A number with its unit; an empty unit counts pieces. ``plus_minus`` is in the same unit.
+
+    ``unit_told`` settles a unit that the walker's word had left open ("mil").
+    """
 
     value: float = Field(allow_inf_nan=False, ge=-1e9, le=1e9)
     unit: Annotated[str, Field(max_length=40)] = ""
     plus_minus: float = Field(default=0.0, allow_inf_nan=False, ge=0, le=1e9)
+    unit_told: bool = False
 
 
 class Patch(Model):

@@ -132,7 +132,8 @@ def _units(asked: Question, about: Sequence[Finding]) -> list[Choice]:
 
 def _number(said: Measurement, unit: str) -> dict[str, object]:
     meant = unit if said.other_units else said.unit
-    return {"value": said.value, "unit": meant, "plus_minus": said.plus_minus}
+    told = bool(said.other_units)
+    return {"value": said.value, "unit": meant, "plus_minus": said.plus_minus, "unit_told": told}
 
 
 def _wish(action: str, **other: object) -> str:

@@ -4,7 +4,7 @@ from saycheck.errors import ReviewError
 from saycheck.models.walk import Evidence, Finding, Measurement, Side
 from saycheck.models.wishes import Number, Patch
 from saycheck.review.edits import new_id
-from saycheck.review.measures import measurement
+from saycheck.review.measures import in_unit, measurement
 from saycheck.vocabulary.compiled import Part, Vocabulary
 
 PLAIN = {"good": "good", "hidden": "hidden", "later": "later", "watch": "watch", "writeup": "write up"}
@@ -26,11 +26,7 @@ def patched(finding: Finding, patch: Patch, vocabulary: Vocabulary) -> Finding:
     if patch.denied is not None:
         told["denied"] = patch.denied
     if patch.measurements is not None:
-        kept = {(m.value, m.unit, m.plus_minus): m for m in finding.measurements}
-        told["measurements"] = [
-            kept.get((n.value, n.unit or "count", n.plus_minus)) or measurement(n.value, n.unit, n.plus_minus)
-            for n in patch.measurements
-        ]
+        told["measurements"] = [_as_said(n, finding.measurements) for n in patch.measurements]
     if patch.measured:
         said = told.get("measurements", finding.measurements)
         assert isinstance(said, list)
@@ -71,6 +67,19 @@ def made_of(patch: Patch, evidence: list[Evidence], heard_as: str, vocabulary: V
         line=part.name if part else None,
         caution=part.caution if part and patch.state == "writeup" else None,
     )
+
+
+def _as_said(number: Number, said: list[Measurement]) -> Measurement:
+    """The measurement as the walker said it where the number is the same, else a new one."""
+    for one in said:
+        if (number.value, number.plus_minus) != (one.value, one.plus_minus):
+            continue
+        unit = number.unit or "count"
+        if number.unit_told and unit in (one.unit, *one.other_units):
+            return in_unit(one, unit)
+        if unit == one.unit:
+            return one
+    return measurement(number.value, number.unit, number.plus_minus)
 
 
 def _measurements(numbers: list[Number]) -> list[Measurement]:
