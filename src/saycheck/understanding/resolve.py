@@ -13,6 +13,8 @@ from saycheck.vocabulary.compiled import Part, Vocabulary
 FITS = 0.62
 ZONE_BONUS = 0.12
 FOCUS_BONUS = 0.08
+# "Wheel nuts" after the rear tyre are the rear ones.
+END_BONUS = 0.03
 OPTION_MALUS = 0.1
 IGNORED = frozenset(
     "the a an of main single old new big little small long short one first second third fourth".split()
@@ -33,6 +35,12 @@ class Resolved:
     def sided(self) -> bool:
         """Whether the part is known to stand on both sides of the machine."""
         return self.part is not None and self.part.sided
+
+
+def end_of(name: str) -> str | None:
+    """The end of the machine that a part's name tells ("rear" of "rear tyre"), or None."""
+    first = name.split(" ", 1)[0]
+    return first if first in ("front", "rear", "centre") else None
 
 
 def folded(saying: str) -> frozenset[str]:
@@ -86,6 +94,8 @@ class Resolver:
                 score += ZONE_BONUS
             if focus is not None and part.name == focus.name:
                 score += FOCUS_BONUS
+            elif focus is not None and end_of(focus.name) and end_of(focus.name) == end_of(part.name):
+                score += END_BONUS
             if part.option:
                 score -= OPTION_MALUS
             if part.name not in scores or score > scores[part.name][0]:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from saycheck.understanding.attach.clues import by_what_is_said
 from saycheck.understanding.attach.links import POINTS_AT_ONE
 from saycheck.understanding.attach.sides import note_side, side_for
 from saycheck.understanding.attach.walk import Walk
@@ -17,6 +18,7 @@ SURE_OF_PART = 0.9
 
 def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     """The subject that ``name``, said at ``event``, means here and now; it becomes the focus."""
+    name = by_what_is_said(walk, name, event)
     part = walk.rules.resolver(name, walk.where.zone, walk.focus.part if walk.focus else None)
     side, told = side_for(walk, name, part, event)
     zone = walk.where.zone
