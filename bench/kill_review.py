@@ -12,6 +12,7 @@ import sys
 import tempfile
 import time
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 
 from saycheck.models.review import Edit
@@ -43,6 +44,10 @@ class Count:
     most_more: int = 0
 
 
+def _only(edit: Edit, _: object) -> list[Edit]:
+    return [edit]
+
+
 def killed(folder: Path, rounds: int, dice: random.Random) -> Count:
     """Kill a writer ``rounds`` times; after each kill another edit must go through."""
     count = Count()
@@ -50,7 +55,7 @@ def killed(folder: Path, rounds: int, dice: random.Random) -> Count:
     for _ in range(rounds):
         told = _round(folder, LONGEST_S * dice.random())
         mine = Edit(id=new_id(), at=now(), who="after", action="settle")
-        append(folder, lambda _, edit=mine: [edit])
+        append(folder, partial(_only, mine))
         there = {edit.id for edit in read(folder)}
         count.told += told
         count.lost += [one for one in [*told, mine.id] if one not in there]
