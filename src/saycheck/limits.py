@@ -41,7 +41,9 @@ def _judged(finding: Finding, vocabulary: Vocabulary) -> Finding:
         one.model_copy(update={"judged": check.verdict if check else None})
         for one, check in zip(finding.measurements, checks, strict=True)
     ]
-    return finding.model_copy(update={"measurements": measurements})
+    # A finding that stays as it is stays the same object: what is known of it is found again.
+    same = measurements == finding.measurements
+    return finding if same else finding.model_copy(update={"measurements": measurements})
 
 
 def _doubted(finding: Finding, vocabulary: Vocabulary) -> Finding:
