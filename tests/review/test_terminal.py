@@ -100,9 +100,12 @@ TYPED = [
     ("tilt ram", {"part": "tilt cylinder"}),
     (
         "not, 1,5 mm ± 0.5",
-        {"denied": True, "measurements": [{"value": 1.5, "unit": "mm", "plus_minus": 0.5}]},
+        {
+            "denied": True,
+            "measurements": [{"value": 1.5, "unit": "mm", "plus_minus": 0.5, "unit_told": False}],
+        },
     ),
-    ("3", {"measurements": [{"value": 3.0, "unit": "", "plus_minus": 0.0}]}),
+    ("3", {"measurements": [{"value": 3.0, "unit": "", "plus_minus": 0.0, "unit_told": False}]}),
 ]
 
 
