@@ -18,7 +18,7 @@ Statements = Callable[..., list[Statement]]
         ("Alternator is fine. Belt is cracked.", "fan belt"),
         ("Hydraulic tank is half way up the glass.", "hydraulic oil"),
         ("Hydraulic tank is dented.", "hydraulic tank"),
-        ("Tranny's low.", "transmission oil"),
+        ("Trans is low.", "transmission oil"),
         # the nuts of the wheel that is spoken of
         ("Rear tyre is good. Wheel nuts are tight.", "rear wheel nuts"),
         ("Front tyre is good. Wheel nuts are tight.", "front wheel nuts"),

@@ -36,13 +36,13 @@ CLUES = (
         ("seat", "belt"),
         frozenset(
             "click clicks clicking clip clips latch latches latching buckle buckles webbing retract retracts"
-            " retracting stitching stitched lap anchor".split()
+            " retracting stitching stitched lap anchor work works working".split()
         ),
         frozenset(["seat", "seat belt", "steering wheel", "armrest", "horn"]),
     ),
     Clue(_names("hydraulic tank, hydraulic, hydraulics"), ("hydraulic", "oil"), LEVELS),
     Clue(
-        _names("transmission, trans, tranny, gearbox"),
+        _names("transmission, tran, trans, gearbox"),
         ("transmission", "oil"),
         LEVELS | frozenset(["hot", "warm"]),
     ),
