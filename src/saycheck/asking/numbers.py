@@ -8,8 +8,9 @@ from saycheck.asking.replies import is_reply, words_of
 from saycheck.asking.told import Told, ended, told
 from saycheck.coverage.names import Names
 from saycheck.coverage.numbers import UNIT_WORDS, measure_for
-from saycheck.models.walk import Finding, Measurement
+from saycheck.models.walk import Finding
 from saycheck.models.wishes import Number, Patch
+from saycheck.review.measures import number_in
 from saycheck.understanding.findings import NOT_MEASURES
 from saycheck.understanding.hours import LEAST_READING
 from saycheck.understanding.pipeline import prepared
@@ -135,7 +136,7 @@ def which_unit(matter: Matter, words: str) -> Answer:
     meant = _unit_said(words, units)
     if meant is None:
         return UNKNOWN
-    patches = [Patch(measurements=[_in_unit(m, meant) for m in one.measurements]) for one in about]
+    patches = [Patch(measurements=[number_in(m, meant) for m in one.measurements]) for one in about]
     return matter.edit("change", findings=[one.id for one in about], patches=patches, reason=words[:500])
 
 
@@ -159,12 +160,6 @@ def _unit_said(words: str, units: Sequence[str]) -> str | None:
     denied = {after for before, after in pairwise(row) if before == "not"}
     found = [unit for unit in units if WORDS_FOR.get(unit, {unit.lower()}) & (said - denied)]
     return found[0] if len(found) == 1 else None
-
-
-def _in_unit(said: Measurement, unit: str) -> Number:
-    meant = unit if said.other_units else said.unit
-    told = bool(said.other_units)
-    return Number(value=said.value, unit=meant, plus_minus=said.plus_minus, unit_told=told)
 
 
 def hours(matter: Matter, words: str) -> Answer:

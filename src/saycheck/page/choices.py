@@ -9,8 +9,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from saycheck.coverage.numbers import UNIT_WORDS
-from saycheck.models.walk import Finding, Measurement, Question
+from saycheck.models.walk import Finding, Question
 from saycheck.reporting.wording import STATE_WORDS, plain, said_of
+from saycheck.review.measures import number_in
 
 Lines = Sequence[tuple[str, str, str]]
 Places = dict[tuple[int, int], list[Finding]]
@@ -124,16 +125,12 @@ def _units(asked: Question, about: Sequence[Finding]) -> list[Choice]:
     units = [open_numbers[0].unit, *open_numbers[0].other_units]
     out = []
     for number, unit in enumerate(units, 1):
-        patches = [{"measurements": [_number(m, unit) for m in one.measurements]} for one in about]
+        patches = [
+            {"measurements": [number_in(m, unit).model_dump() for m in one.measurements]} for one in about
+        ]
         wish = _wish("change", findings=[one.id for one in about], patches=patches, question=asked.id)
         out.append(Choice(UNIT_WORDS.get(unit, unit).capitalize(), str(number), wish))
     return [*out, Choice("Leave it open", "o", _wish("answer", question=asked.id, reason="unit left open"))]
-
-
-def _number(said: Measurement, unit: str) -> dict[str, object]:
-    meant = unit if said.other_units else said.unit
-    told = bool(said.other_units)
-    return {"value": said.value, "unit": meant, "plus_minus": said.plus_minus, "unit_told": told}
 
 
 def _wish(action: str, **other: object) -> str:

@@ -5,6 +5,7 @@ from typing import Any
 
 from saycheck.errors import ReviewError
 from saycheck.models.walk import Measurement
+from saycheck.models.wishes import Number
 from saycheck.sums.conversions import SPELLED
 from saycheck.vocabulary.load import shared_tables
 from saycheck.vocabulary.schema import Units
@@ -48,6 +49,13 @@ def in_unit(said: Measurement, unit: str) -> Measurement:
     return said.model_copy(
         update={"unit": unit, "value_si": value_si, "unit_si": unit_si, "other_units": [], "judged": None}
     )
+
+
+def number_in(said: Measurement, unit: str) -> Number:
+    """A measurement as a person asks for it: in ``unit`` where its own was left open, else as it was said."""
+    left_open = bool(said.other_units)
+    meant = unit if left_open else said.unit
+    return Number(value=said.value, unit=meant, plus_minus=said.plus_minus, unit_told=left_open)
 
 
 def _si(value: float, unit: str) -> tuple[float, str]:
