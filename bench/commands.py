@@ -45,7 +45,7 @@ def utterances(sound: Samples) -> Iterator[Utterance]:
     """The utterances of a recording, as when listening live."""
     cutter = Utterances()
     for window, chance in windows([sound]):
-        if len(window) == WINDOW and (found := cutter.add(window, chance)):
+        if len(window) == WINDOW and (found := cutter.add(window, chance)) and found.ended:
             yield found
     if last := cutter.finish():
         yield last

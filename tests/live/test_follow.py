@@ -13,7 +13,7 @@ import pytest
 from saycheck.capture.recording import Recording
 from saycheck.errors import EarError
 from saycheck.hearing.ear import Phrase
-from saycheck.live.follow import Carefully, Failed, News, Quickly, Said, Settled
+from saycheck.live.follow import Carefully, Drafted, Failed, News, Quickly, Said, Settled
 from saycheck.models.hearing import Hearing
 
 
@@ -78,11 +78,22 @@ def test_a_slow_ear_hears_everything(recording: Path) -> None:
     ear = Slow(0.3)
     told = news_of(Quickly(recording, lambda: True, queue.SimpleQueue(), cast(Any, [ear]), lambda w, c: None))
     said = [one for one in told if isinstance(one, Said)]
-    assert 10 == len(said) == len(told)
+    assert 10 == len(said)
+    assert all(isinstance(one, Said | Drafted) for one in told)
     ends = [one.utterance.phrase.end_s for one in said]
     starts = [one.utterance.phrase.start_s for one in said]
     assert starts == sorted(starts)
     assert all(end <= start + 1e-6 for end, start in zip(ends, starts[1:], strict=False))
+
+
+@pytest.mark.sound
+def test_a_draft_that_is_all_is_heard_once(recording: Path) -> None:
+    """A quick ear hears each word after a breath and need not hear it again when the pause is sure."""
+    ear = Slow()
+    told = news_of(Quickly(recording, lambda: True, queue.SimpleQueue(), cast(Any, [ear]), lambda w, c: None))
+    said = [one for one in told if isinstance(one, Said)]
+    for one in said:
+        assert 1 == sum(given.start_s == one.utterance.phrase.start_s for given in ear.given)
 
 
 @pytest.mark.sound

@@ -22,7 +22,12 @@ from speak import VOICES, speak
 
 
 def cut(chances: list[float]) -> list[Utterance]:
-    """The utterances of windows with these chances of speech."""
+    """The utterances of windows with these chances of speech, without their drafts."""
+    return [one for one in drafted(chances) if one.ended]
+
+
+def drafted(chances: list[float]) -> list[Utterance]:
+    """The utterances and drafts of windows with these chances of speech, in their order."""
     cutter = Utterances()
     found = [cutter.add(np.full(WINDOW, place, np.float32), one) for place, one in enumerate(chances)]
     return [one for one in [*found, cutter.finish()] if one is not None]
@@ -56,12 +61,39 @@ def test_where_an_utterance_lies() -> None:
     assert 0.2 <= found.began_s - found.phrase.start_s <= 0.3
 
 
+def test_a_breath_gives_a_draft_and_silence_makes_it_the_utterance() -> None:
+    """After a breath all is given so far; where nothing follows it is the same sound, heard already."""
+    breath = [0.0] * 8
+    first, second, whole = drafted(SPOKEN + breath + SPOKEN + PAUSE)
+    assert [False, False, True] == [first.ended, second.ended, whole.ended]
+    assert len(first.phrase.samples) < len(second.phrase.samples)
+    assert whole.phrase is second.phrase
+    assert whole.began_s == first.began_s
+
+
+def test_who_does_not_breathe_gives_drafts_too() -> None:
+    """Two of them, 2.5 s apart; none of them is taken for the utterance."""
+    *drafts, whole = drafted([0.9] * 180 + PAUSE)
+    seconds = [len(one.phrase.samples) / SAMPLE_RATE for one in drafts if not one.ended]
+    assert [2.5, 5.0] == [round(one, 1) for one in seconds[:2]]
+    assert 3 == len(drafts)  # the third is that of the pause
+    assert whole.phrase is drafts[-1].phrase
+
+
+def test_a_long_utterance_ends_with_a_short_pause() -> None:
+    """After six seconds a quarter of a second is enough; before, it is none."""
+    short = [0.0] * 9
+    assert 2 == len(cut([0.9] * 200 + short + SPOKEN))
+    assert 1 == len(cut([0.9] * 100 + short + SPOKEN))
+
+
 def test_nobody_who_never_pauses_waits_long() -> None:
-    """Endless speech is cut, and nothing of it is lost or heard twice."""
+    """Endless speech is cut, not far back, and nothing of it is lost or heard twice."""
     found = cut([0.9] * 1_500)
     assert max(len(one.phrase.samples) for one in found) <= LONGEST_S * SAMPLE_RATE + WINDOW
     windows = [int(window) for one in found for window in one.phrase.samples[::WINDOW]]
     assert list(range(1_500)) == windows
+    assert min(len(one.phrase.samples) for one in found[:-1]) >= (LONGEST_S - 1) * SAMPLE_RATE
     assert PAUSE_S < 0.5  # what an utterance costs in waiting
 
 

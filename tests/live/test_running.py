@@ -1,12 +1,30 @@
 """What is understood while the walk goes on: quick words, then careful ones, in memory that stays small."""
 
 from collections.abc import Callable
+from pathlib import Path
+
+import pytest
 
 from saycheck.live.commands import Command
 from saycheck.live.running import MOST_WORDS, Running
 from saycheck.models.hearing import HeardWord
 from saycheck.models.walk import Finding
+from saycheck.vocabulary.chosen import SHOP
 from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
+
+UNIT = """
+name = "loader seven"
+machine = "wheel-loader"
+
+[[zone]]
+name = "front"
+
+[[zone.part]]
+name = "nail magnet"
+sayings = ["road magnet"]
+checks = ["loose"]
+"""
 
 Make = Callable[..., list[HeardWord]]
 
@@ -53,3 +71,29 @@ def test_a_long_walk_keeps_its_findings_and_forgets_its_words(loader: Vocabulary
     running.heard(3_000.0, heard("Bucket is cracked.", 2_990.0))
     assert [("seat belt", "none", "writeup"), ("bucket", "none", "writeup")] == brief(running.findings())
     assert len(running._settled) <= MOST_WORDS + 200
+
+
+def test_what_is_said_again_and_again_takes_no_more_memory(loader: Vocabulary, heard: Make) -> None:
+    """Findings that say the same are kept once, the last of them; what changed since is kept too."""
+    running = Running(loader, ("recorder",))
+    text = "Bucket is cracked. Seat belt works. Horn is fine. " + "It was a long and quiet week up here. " * 8
+    for turn in range(60):
+        running.heard(turn * 60 + 55.0, heard(text, turn * 60.0))
+        found = running.findings()
+    assert 180 == running.count
+    assert len(found) < 40
+    running.heard(3_660.0, heard("Horn is broken.", 3_650.0))
+    assert {("horn", "none", "good"), ("horn", "none", "writeup")} <= set(brief(running.findings()))
+
+
+def test_the_words_of_the_unit_are_understood(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, heard: Make
+) -> None:
+    """A part that only this unit has is found while the walk goes on, as it is in the walk afterwards."""
+    (tmp_path / "units").mkdir()
+    (tmp_path / "units" / "seven.toml").write_text(UNIT)
+    monkeypatch.setenv(SHOP, str(tmp_path))
+    for unit, found in (("loader seven", [("nail magnet", "none", "writeup")]), (None, [])):
+        running = Running(load("wheel-loader", unit=unit), ("recorder",))
+        running.said(heard("The road magnet is loose."))
+        assert found == brief(running.findings())

@@ -1,4 +1,4 @@
-"""What is measured on the sound: one row for every 32 ms, light enough for hours (4 MB each)."""
+"""What is measured on the sound: one row for every 32 ms (4 MB an hour, put aside on the disk where wanted)."""
 
 from array import array
 from dataclasses import dataclass
@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from saycheck.capture.aside import Aside
 from saycheck.capture.voice import WINDOW
 from saycheck.hearing.ear import SAMPLE_RATE, Samples
 
@@ -19,6 +20,9 @@ LOWEST_VOICE_HZ = 300
 rumble of an engine hardly reach. Speech with noise mixed in at a known ratio of the whole sound above
 80 Hz keeps that ratio within 1.6 dB for ``bench``'s engine noise and loses 1.6 to 3.6 dB in pink noise,
 which does harm the ears more at the same ratio; wind gains 20 dB and harms them that much less."""
+
+_HELD = 4 * 2_000
+"""Numbers held in memory before they are put aside: those of a minute."""
 
 _SHAPE = np.hanning(WINDOW)
 _SCALE = 2 / (WINDOW * float(np.sum(_SHAPE**2)))
@@ -48,10 +52,13 @@ class Meter:
     for phrase in phrases(blocks(recording), meter):
         ...
     passages(meter.measures())
+
+    With ``aside`` they wait on the disk until they are asked for.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, aside: Aside | None = None) -> None:
         self._rows = array("d")
+        self._aside = aside
         self._samples = 0
 
     def add(self, window: Samples, chance: float) -> None:
@@ -62,8 +69,12 @@ class Meter:
         lines = np.square(np.abs(np.fft.rfft(level * _SHAPE[: len(window)], WINDOW))) * _SCALE
         power, rumble = float(lines[_VOICE:].sum()), float(lines[1:_RUMBLE].sum())
         self._rows.extend((chance, power, rumble, near_full))
+        if self._aside is not None and len(self._rows) >= _HELD:
+            self._aside.put(self._rows.tobytes())
+            del self._rows[:]
 
     def measures(self) -> Measures:
         """Return what has been measured so far."""
-        rows = np.array(self._rows).reshape(-1, 4)
+        before = [np.frombuffer(row) for row in self._aside.rows()] if self._aside is not None else []
+        rows = np.concatenate([*before, np.array(self._rows)]).reshape(-1, 4)
         return Measures(rows[:, 0], rows[:, 1], rows[:, 2], rows[:, 3], self._samples / SAMPLE_RATE)

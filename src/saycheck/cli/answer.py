@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from saycheck.cli.hear import Ear, Ears
+from saycheck.cli.options import Ear, Ears, Model
 from saycheck.cli.shop import Shop
 from saycheck.cli.walks import WalkFolder
 
@@ -38,9 +38,7 @@ def answer(
         str | None, typer.Option("--name", metavar="NAME", help="Who answers; else your login name.")
     ] = None,
     ear: Ear = Ears.both,
-    model: Annotated[
-        Path | None, typer.Option(metavar="FOLDER", help="An English Vosk model to hear with.")
-    ] = None,
+    model: Model = None,
     _shop: Shop = None,
 ) -> None:
     """Answer the open questions of a walk; each answer is read back before it counts."""

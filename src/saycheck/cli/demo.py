@@ -5,7 +5,8 @@ from typing import Annotated
 
 import typer
 
-from saycheck.cli.hear import Ears, hear
+from saycheck.cli.hear import hear
+from saycheck.cli.options import Ears
 
 RECORDING = "quarry-loader.ogg"
 MACHINE = "wheel-loader"

@@ -3,70 +3,22 @@
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
+from saycheck.cli.options import Ear, Ears, Hours, Machine, Model, Out, Unit
 from saycheck.cli.shop import Shop
-
-MOST_HOURS = 1_000_000
-"""No hour meter goes further."""
-
-
-class Ears(StrEnum):
-    """What ``--ear`` takes."""
-
-    both = "both"
-    builtin = "builtin"
-    plain = "plain"
-    trade = "trade"
-    vosk = "vosk"
-
-
-Machine = Annotated[
-    str,
-    typer.Option(
-        "--machine",
-        "-m",
-        metavar="KIND",
-        help="Kind of machine, such as wheel-loader; `saycheck vocab kinds` lists them.",
-    ),
-]
-Unit = Annotated[str | None, typer.Option("--unit", "-u", metavar="NAME", help="What its owner calls it.")]
-Out = Annotated[
-    Path | None,
-    typer.Option("--out", "-o", metavar="FOLDER", help="Where the walk goes; else a new folder in walks/."),
-]
-Ear = Annotated[
-    Ears,
-    typer.Option(
-        "--ear",
-        help="Who listens: both (a general ear and the trade ear), builtin (the built-in general ear), "
-        "plain (the same without our words), trade, or vosk.",
-    ),
-]
 
 
 def hear(
     given: Annotated[
         Path, typer.Argument(metavar="INPUT", help="A recording, or a text; - for standard input.")
     ],
-    machine: Annotated[
-        str | None,
-        typer.Option(
-            "--machine",
-            "-m",
-            metavar="KIND",
-            help="Kind of machine, such as wheel-loader; `saycheck vocab kinds` lists them.",
-        ),
-    ] = None,
+    machine: Machine = None,
     unit: Unit = None,
-    hours: Annotated[
-        float | None,
-        typer.Option(min=0, max=MOST_HOURS, metavar="N", help="Hour-meter reading, where it was not spoken."),
-    ] = None,
+    hours: Hours = None,
     walked: Annotated[
         str | None,
         typer.Option(
@@ -75,9 +27,7 @@ def hear(
     ] = None,
     out: Out = None,
     ear: Ear = Ears.both,
-    model: Annotated[
-        Path | None, typer.Option(metavar="FOLDER", help="An English Vosk model to hear with.")
-    ] = None,
+    model: Model = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Hear into a folder that holds a walk; its edits are kept.")
     ] = False,

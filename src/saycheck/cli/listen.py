@@ -1,34 +1,21 @@
 """``saycheck listen``: the same as ``hear``, live and hands-free."""
 
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from saycheck.cli.hear import Ear, Ears, Out, Unit
+from saycheck.cli.options import Ear, Ears, Hours, Machine, Model, Out, Unit
 from saycheck.cli.shop import Shop
 
 
 def listen(
-    machine: Annotated[
-        str | None,
-        typer.Option(
-            "--machine",
-            "-m",
-            metavar="KIND",
-            help="Kind of machine, such as wheel-loader; `saycheck vocab kinds` lists them.",
-        ),
-    ] = None,
+    machine: Machine = None,
     unit: Unit = None,
     _shop: Shop = None,
-    hours: Annotated[
-        float | None, typer.Option(min=0, metavar="N", help="Hour-meter reading, where it is not spoken.")
-    ] = None,
+    hours: Hours = None,
     out: Out = None,
     ear: Ear = Ears.both,
-    model: Annotated[
-        Path | None, typer.Option(metavar="FOLDER", help="An English Vosk model to hear with.")
-    ] = None,
+    model: Model = None,
     microphone: Annotated[
         str | None,
         typer.Option(
@@ -48,7 +35,8 @@ def listen(
     ] = False,
 ) -> None:
     """Listen to a walkaround as it is spoken; say "recorder, done" or press Ctrl-C at its end."""
-    from saycheck.cli.listening import Options, listen_now, resume_newest
+    from saycheck.cli.listening import Options, listen_now
+    from saycheck.cli.resuming import resume_newest
 
     options = Options(
         machine, unit, hours, out, ear.value, model, microphone, lead, tones, aloud, zones_aloud

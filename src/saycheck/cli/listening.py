@@ -27,9 +27,9 @@ from saycheck.live.folder import ListeningFolder, Session, unfinished
 from saycheck.live.listener import Listener, Wishes
 from saycheck.live.player import Player
 from saycheck.live.screen import page
-from saycheck.models.walk import Event
 from saycheck.reporting.wording import length
 from saycheck.run import Asked
+from saycheck.vocabulary.chosen import about
 from saycheck.vocabulary.load import load
 
 OWN_VOICE_RINGS_S = 0.8
@@ -64,6 +64,11 @@ def listen_now(options: Options, open_source: OpenSource | None = None) -> Liste
     Raises:
         SaycheckError: there is no microphone, an ear failed, the walk cannot be written; the sound stays.
     """
+    with about(options.unit):  # every ear's process knows the words of the unit too
+        return _listen(options, open_source)
+
+
+def _listen(options: Options, open_source: OpenSource | None) -> Listener:
     if options.machine is None:
         raise WalkError("say which machine it is with --machine; `saycheck vocab kinds` lists them")
     vocabulary = load(options.machine, unit=options.unit)
@@ -102,7 +107,7 @@ def listen_now(options: Options, open_source: OpenSource | None = None) -> Liste
         _until_done(listener, recorder, console)
         player.close()
     typer.echo(f"recorded {length(folder.seconds)} with '{recorder.device}'", err=True)
-    _write(listener, folder, options, [one.name for one in careful], out)
+    write_up(listener, folder, options, [one.name for one in careful], out)
     return listener
 
 
@@ -176,7 +181,10 @@ def _until_done(listener: Listener, recorder: Recorder, console: Console) -> Non
         listener.turn(recorder.kept / SAMPLE_RATE)
 
 
-def _write(listener: Listener, folder: ListeningFolder, options: Options, ears: list[str], out: Path) -> None:
+def write_up(
+    listener: Listener, folder: ListeningFolder, options: Options, ears: list[str], out: Path
+) -> None:
+    """Write the walk folder and show it."""
     kind = listener.vocabulary.kind
     asked = Asked(
         kind,
@@ -200,45 +208,3 @@ def _tell_of_unfinished(base: Path, console: Console) -> None:
             f"`saycheck listen --resume` writes it up",
             markup=False, highlight=False, soft_wrap=True,
         )  # fmt: skip
-
-
-def resume_newest(options: Options) -> None:
-    """Write up the newest walk that was not finished, from its sound."""
-    base = options.out.parent if options.out else Path("walks")
-    found = unfinished(base)
-    if not found:
-        raise WalkError(f"there is no unfinished walk in '{base}'; name its place with --out")
-    folder = found[0]
-    session = folder.session()
-    typer.echo(
-        f"writing up {length(folder.seconds)} of sound from {session.started.replace('T', ' ')}", err=True
-    )
-    vocabulary = load(session.machine, unit=session.unit)
-    model = Path(session.model) if session.model else None
-    careful = chosen(session.ears, vocabulary.kind, model)
-    listener = Listener(vocabulary, Wishes(session.lead), _no_event)
-    for event in folder.events():
-        if event.kind == "said":
-            listener.own_voice(event.start_s, event.end_s, event.text)
-        elif event.kind == "gap":
-            listener.events.append(event)
-    quick = quick_ears(vocabulary.kind, lead_words(session.lead), sayings(vocabulary), shown=False)
-    listener.follow(folder.recording, lambda: True, quick, careful)
-    while not listener.over:
-        listener.turn(folder.seconds)
-        if listener.failed is not None:
-            raise listener.failed.error
-        time.sleep(TURN_S)
-    listener.turn(folder.seconds)
-    again = Options(
-        session.machine, session.unit, session.hours, None, session.ears, model, None, session.lead,
-        False, False, False,
-    )  # fmt: skip
-    out = Path(session.out)
-    if walkfolder.holds_walk(out):
-        out = walkfolder.free_folder(out.name, "", out.parent)
-    _write(listener, folder, again, [one.name for one in careful], out)
-
-
-def _no_event(_: Event) -> None:
-    """It is in the folder already, or will be found again."""

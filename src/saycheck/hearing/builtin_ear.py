@@ -57,8 +57,11 @@ class BuiltinEar:
         how: Search = SEARCH,
         aligner: Aligner | None = None,
         model: SpeechModel | None = None,
+        remembers: bool = True,
     ) -> None:
         """Load the model (half a second) unless given one. Without ``bias`` it hears general English.
+
+        Unless it ``remembers``, each phrase is heard without what was said before it: a quarter less work.
 
         Raises:
             EarError: moonshine-voice 0.1.0, onnxruntime or pocketsphinx is missing or broken.
@@ -67,6 +70,7 @@ class BuiltinEar:
         self._aligner = aligner or Aligner()
         self._bias = bias
         self._how = how
+        self._remembers = remembers
         self._before, self._until_s = NOTHING, 0.0
 
     def hear(self, phrase: Phrase) -> Hearing:
@@ -118,7 +122,7 @@ class BuiltinEar:
     def _remember(self, samples: Samples, reading: Reading, placed: Sequence[Placed]) -> None:
         """Keep the reading for the next stretch, if it can be believed."""
         words = self._model.tokens.words(reading.pieces)
-        believed = words and reading.ended and float(np.mean(reading.logps)) > _BELIEVED
+        believed = self._remembers and words and reading.ended and float(np.mean(reading.logps)) > _BELIEVED
         self._before = (
             Before(
                 samples,
@@ -138,7 +142,12 @@ class BuiltinEar:
 
 
 def biased_ear(
-    vocabulary: Vocabulary, folders: Sequence[Path] = (), *, threads: int = 1, cache: Path | None = None
+    vocabulary: Vocabulary,
+    folders: Sequence[Path] = (),
+    *,
+    threads: int = 1,
+    cache: Path | None = None,
+    remembers: bool = True,
 ) -> BuiltinEar:
     """The built-in ear with the language of a machine kind; ``folders`` are the shop's own.
 
@@ -150,7 +159,8 @@ def biased_ear(
     listed = language.dictionary.read_text(encoding="utf-8").splitlines()
     words = (line.split(" ", 1)[0].partition("(")[0] for line in listed)
     begun = promises(trade, words, general.shares(), trade.folded)
-    return BuiltinEar(Bias(trade, general, folded=trade.folded, promises=begun), threads=threads)
+    bias = Bias(trade, general, folded=trade.folded, promises=begun)
+    return BuiltinEar(bias, threads=threads, remembers=remembers)
 
 
 class PlainBuiltinEar:

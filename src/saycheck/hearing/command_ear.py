@@ -52,8 +52,8 @@ class Saying(NamedTuple):
 class CommandEar:
     """Hears one utterance after another; its words are those of the saying, or none.
 
-    The first word or words of every saying are the ``lead``. The lead said by itself is nothing yet; the next
-    utterance, if it follows soon, is heard together with it.
+    The first word or words of every saying are the ``lead``. The lead said by itself is nothing yet; what
+    follows soon is heard together with it, as often as it is given.
     """
 
     name = NAME
@@ -78,18 +78,18 @@ class CommandEar:
         self._going_on = tuple(key for key, saying in self._sayings.items() if saying.goes_on)
         self._beginnings = {key[:end] for key in self._sayings for end in range(len(key) + 1)}
         self._alone: Phrase | None = None
+        self._looked: tuple[float, int, bool] = -1.0, 0, False
 
     def hear(self, phrase: Phrase) -> Hearing:
         """Return the words of the command that was said, if one was; times are those of the whole utterance.
 
         ``confidence`` falls from 1 to 0 over the way to the threshold.
         """
-        before, self._alone = self._alone, None
-        whole = phrase
+        before, whole = self._alone, phrase
         if before is not None and -0.1 <= phrase.start_s - before.end_s <= _TOGETHER_S:
             gap = np.zeros(round(max(phrase.start_s - before.end_s, 0.0) * SAMPLE_RATE), np.float32)
             whole = Phrase(np.concatenate([before.samples, gap, phrase.samples]), before.start_s)
-        found = self.best(whole.samples)
+        found = self.best(whole.samples) if self._worth_it(whole) else None
         if found is None:
             return Hearing(ear=self.name, words=[])
         words, behind = found
@@ -103,17 +103,22 @@ class CommandEar:
 
         The sound is looked at as it is and, where that does not convince, without its noise too.
         """
-        seconds = len(samples) / SAMPLE_RATE
-        if not _SHORTEST_S <= seconds <= _LONGEST_S:
-            return None
-        start = samples[: round(_LEAD_S * SAMPLE_RATE)]
-        if not (self._may_begin(start) or self._may_begin(denoised(start))):
-            return None
         found = self._best(samples)
         if found is not None and found[1] <= _CONVINCING:
             return found
         cleaned = self._best(denoised(samples))
         return min((one for one in (found, cleaned) if one is not None), key=_behind, default=None)
+
+    def _worth_it(self, phrase: Phrase) -> bool:
+        """Whether a phrase is no longer than a command and may begin like one; looked at once where it grows."""
+        if not _SHORTEST_S <= len(phrase.samples) / SAMPLE_RATE <= _LONGEST_S:
+            return False
+        start = phrase.samples[: round(_LEAD_S * SAMPLE_RATE)]
+        start_s, length, answer = self._looked
+        if (start_s, length) != (phrase.start_s, len(start)):
+            answer = self._may_begin(start) or self._may_begin(denoised(start))
+            self._looked = phrase.start_s, len(start), answer
+        return answer
 
     def _may_begin(self, start: Samples) -> bool:
         """Whether the start of an utterance can be the lead: a first look that spares most talk the others.

@@ -3,6 +3,7 @@
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
+from dataclasses import dataclass
 
 from saycheck.hearing.ear import Phrase
 from saycheck.hearing.joining import Fuse, Other
@@ -46,6 +47,15 @@ voices at once, heard as one phrase over and over, gave 0.70 and are not told ap
 NOTHING_ALIKE = "the two ears could not make out the same words"
 
 
+@dataclass(frozen=True)
+class Fused:
+    """What all ears together heard in a phrase; ``nonsense`` where nothing was made out."""
+
+    words: list[HeardWord]
+    others: list[Other]
+    nonsense: bool
+
+
 class Page:
     """The words of a transcript as they come in, phrase by phrase."""
 
@@ -57,13 +67,22 @@ class Page:
 
     def add(self, hearings: Sequence[Hearing]) -> list[HeardWord]:
         """Add what the ears heard in the next phrase; return it as one row of words."""
+        fused = self.fused(hearings)
+        self.take(fused)
+        return fused.words
+
+    def fused(self, hearings: Sequence[Hearing]) -> Fused:
+        """What the ears heard in a phrase as one row of words, not added yet."""
         words, others = self._fuse(hearings)
-        before = len(self._words)
-        self._words += words
         sure = sum(word.confidence for word in words) / max(len(words), 1)
-        self._nonsense += [len(hearings) > 1 and sure < MADE_OUT] * len(words)
-        self._others += [other.moved(before) for other in others]
-        return words
+        return Fused(words, others, len(hearings) > 1 and sure < MADE_OUT)
+
+    def take(self, fused: Fused) -> None:
+        """Add what was heard in the next phrase."""
+        before = len(self._words)
+        self._words += fused.words
+        self._nonsense += [fused.nonsense] * len(fused.words)
+        self._others += [other.moved(before) for other in fused.others]
 
     def transcript(self, passages: Sequence[Passage]) -> Transcript:
         """All words but those on silence, with the unclear passages as spans."""

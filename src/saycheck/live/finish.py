@@ -57,6 +57,7 @@ def finish(
                 kept.write(block)
         _keep(folder.recording, draft.folder / kept_name(source.name))
         draft.write(walk)
+    listener.forget()
     folder.remove()
     return walk
 

@@ -12,6 +12,7 @@ from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 
+from saycheck.capture.aside import Aside
 from saycheck.capture.measures import Meter
 from saycheck.capture.phrases import phrases
 from saycheck.capture.recording import following
@@ -39,6 +40,13 @@ class Said:
 
 
 @dataclass(frozen=True)
+class Drafted:
+    """What has been heard so far of an utterance that may go on."""
+
+    heard: Hearing
+
+
+@dataclass(frozen=True)
 class Settled:
     """A phrase as all ears heard it; what was heard quickly up to its end no longer counts."""
 
@@ -53,7 +61,7 @@ class Failed:
     error: SaycheckError
 
 
-News = Said | Settled | Failed
+News = Said | Drafted | Settled | Failed
 
 
 class Follower(threading.Thread):
@@ -66,7 +74,8 @@ class Follower(threading.Thread):
         self.heard_s = 0.0
         """Up to where the recording has been heard, seconds."""
         self._room = threading.Semaphore(AHEAD)
-        self._given: queue.SimpleQueue[object] = queue.SimpleQueue()
+        self._given: queue.SimpleQueue[tuple[object, bool] | SaycheckError | None] = queue.SimpleQueue()
+        self._gave = self._told = 0
 
     def run(self) -> None:
         """Follow to the end of the recording."""
@@ -80,7 +89,9 @@ class Follower(threading.Thread):
                 while (given := self._given.get()) is not None:
                     if isinstance(given, SaycheckError):
                         raise given
-                    self.tell(given, [ear.answer() for ear in self.ears])
+                    thing, anew = given
+                    self.tell(thing, [ear.answer() for ear in self.ears] if anew else [])
+                    self._told += 1
                     self._room.release()
         except SaycheckError as error:
             self.news.put(Failed(error))
@@ -89,28 +100,36 @@ class Follower(threading.Thread):
         try:
             for thing, phrase in self.stretches():
                 self._room.acquire()
-                for ear in self.ears:
-                    ear.give(phrase)
-                self._given.put(thing)
+                self._gave += 1
+                if phrase is not None:
+                    for ear in self.ears:
+                        ear.give(phrase)
+                self._given.put((thing, phrase is not None))
             self._given.put(None)
         except SaycheckError as error:
             self._given.put(error)
 
+    @property
+    def idle(self) -> bool:
+        """Whether nothing is in work."""
+        return self._gave == self._told
+
     def ready(self) -> None:
         """What is done when the ears run."""
 
-    def stretches(self) -> Iterator[tuple[object, Phrase]]:
-        """What is to be heard, one after another, and its sound."""
+    def stretches(self) -> Iterator[tuple[object, Phrase | None]]:
+        """What is to be heard, one after another, and its sound; None where that has been heard before."""
         raise NotImplementedError
 
     def tell(self, thing: object, hearings: list[Hearing]) -> None:
-        """Pass on what was heard."""
+        """Pass on what was heard; none where nothing was given."""
         raise NotImplementedError
 
 
 class Quickly(Follower):
     """Hears utterances as they end; ``ears`` are a general ear, if any, and the ear for commands.
 
+    Drafts of an utterance are heard when nothing else is to be done, so that they hold up nothing.
     ``listener`` is given every window of sound with its chance of speech, for levels and the like.
     """
 
@@ -131,6 +150,8 @@ class Quickly(Follower):
         self.is_ready = False
         """Whether the ears have loaded; sound is kept before that too, and heard as soon as they have."""
         self._spoke_at = 0.0
+        self._drafted: Phrase | None = None
+        self._last: list[Hearing] = []
 
     @property
     def speaking(self) -> bool:
@@ -142,7 +163,7 @@ class Quickly(Follower):
         _load(self.ears, SAMPLE_RATE)
         self.is_ready = True
 
-    def stretches(self) -> Iterator[tuple[Utterance, Phrase]]:
+    def stretches(self) -> Iterator[tuple[Utterance, Phrase | None]]:
         for window, chance in windows(following(self._path, self._ended)):
             self.taken_s += len(window) / SAMPLE_RATE
             if len(window) < WINDOW:
@@ -151,21 +172,36 @@ class Quickly(Follower):
             if chance >= SURE:
                 self._spoke_at = time.monotonic()
             utterance = self._utterances.add(window, chance)
-            if utterance is not None:
-                yield utterance, utterance.phrase
+            if utterance is not None and (utterance.ended or self.idle):
+                yield utterance, self._unheard(utterance)
         utterance = self._utterances.finish()
         if utterance is not None:
-            yield utterance, utterance.phrase
+            yield utterance, self._unheard(utterance)
+
+    def _unheard(self, utterance: Utterance) -> Phrase | None:
+        """The sound of an utterance, None where its last draft was heard and is all of it."""
+        if utterance.phrase is self._drafted:
+            return None
+        self._drafted = utterance.phrase
+        return utterance.phrase
 
     def tell(self, thing: object, hearings: list[Hearing]) -> None:
         assert isinstance(thing, Utterance)
-        self.heard_s = thing.ended_s
-        *general, command = hearings
-        self.news.put(Said(thing, general[0] if general else Hearing(ear="none", words=[]), command))
+        self._last = hearings or self._last
+        *general, command = self._last
+        heard = general[0] if general else Hearing(ear="none", words=[])
+        if thing.ended:
+            self.heard_s = thing.ended_s
+            self.news.put(Said(thing, heard, command))
+        elif not command.words:
+            self.news.put(Drafted(heard))
 
 
 class Carefully(Follower):
-    """Hears whole phrases with the chosen ears, exactly as ``saycheck hear`` does; ``meter`` measures."""
+    """Hears whole phrases with the chosen ears, exactly as ``saycheck hear`` does; ``meter`` measures.
+
+    What is measured waits beside the recording, on the disk.
+    """
 
     def __init__(
         self,
@@ -177,14 +213,19 @@ class Carefully(Follower):
         super().__init__(news, ears, "carefully")
         self._path = path
         self._ended = ended
-        self.meter = Meter()
+        self.measured = Aside(path.parent)
+        self.meter = Meter(self.measured)
+
+    def behind_s(self, recorded_s: float) -> float:
+        """How far behind what is being said; none while nothing is in work."""
+        return 0.0 if self.idle else recorded_s - self.heard_s
 
     def ready(self) -> None:
         """Let the quick ears go first, and load before the first phrase; a click tells an ear nothing."""
         give_way(self.ears)
         _load(self.ears, _CLICK)
 
-    def stretches(self) -> Iterator[tuple[Phrase, Phrase]]:
+    def stretches(self) -> Iterator[tuple[Phrase, Phrase | None]]:
         for phrase in phrases(following(self._path, self._ended), self.meter.add):
             yield phrase, phrase
 

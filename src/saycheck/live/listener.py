@@ -3,21 +3,25 @@
 The same listener takes a live recording and one that was left unfinished; only its recorder differs.
 """
 
+import pickle
 import queue
+import time
+from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from saycheck.capture.aside import Aside
 from saycheck.capture.measures import Meter
 from saycheck.capture.noise import passages
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.numbers import worn
 from saycheck.hearing.ear import Samples
-from saycheck.hearing.hear import Page
+from saycheck.hearing.hear import Fused, Page
 from saycheck.hearing.joining import fuse_for
 from saycheck.hearing.side_by_side import EarProcess
 from saycheck.live.commands import Command, command_of, lead_words, sayings
-from saycheck.live.follow import Carefully, Failed, News, Quickly, Said, Settled
+from saycheck.live.follow import Carefully, Drafted, Failed, News, Quickly, Said, Settled
 from saycheck.live.handover import Voices
 from saycheck.live.marked import Stretch
 from saycheck.live.missing import Open, in_three_words, open_parts, told
@@ -25,7 +29,7 @@ from saycheck.live.obey import Obedience, key_of, words_of
 from saycheck.live.running import Running
 from saycheck.live.signal import Signal
 from saycheck.live.view import View
-from saycheck.models.hearing import Hearing
+from saycheck.models.hearing import HeardWord, Hearing
 from saycheck.models.walk import ChecklistLine, Event, Finding, Transcript
 from saycheck.reporting.wording import said_of, with_side
 from saycheck.vocabulary.compiled import Vocabulary
@@ -62,7 +66,7 @@ class Listener:
         self.events: list[Event] = []
         self.commands: list[Command] = []
         self.stretches: list[Stretch] = []
-        self.delays_s: list[float] = []
+        self.delays_s: deque[float] = deque(maxlen=10_000)
         self.signal = Signal()
         self._wishes = wishes
         self.say: Callable[[str], None] = _nobody
@@ -71,6 +75,7 @@ class Listener:
         self.lead = lead_words(wishes.lead)
         self._known = sayings(vocabulary)
         self._page = Page(fuse_for(vocabulary))
+        self._heard = Aside()
         self.running = Running(vocabulary, self.lead)
         self._voices = Voices()
         self._news: queue.SimpleQueue[News] = queue.SimpleQueue()
@@ -81,7 +86,7 @@ class Listener:
         self._asked: set[str] = set()
         self._obey = Obedience(self)
         self._zone_told = ""
-        self._own: list[tuple[float, float]] = []
+        self._own: deque[tuple[float, float]] = deque(maxlen=20)
         self._followers: list[Quickly | Carefully] = []
 
     def follow(
@@ -92,11 +97,22 @@ class Listener:
         careful: Sequence[EarProcess],
     ) -> None:
         """Begin to hear a recording; ``quick`` ends with the ear for commands, ``careful`` is as for ``hear``."""
+        self._heard = Aside(path.parent)
         self._quickly = Quickly(path, ended, self._news, quick, self.window)
         self._carefully = Carefully(path, ended, self._news, careful)
         self._followers = [self._quickly, self._carefully]
         for follower in self._followers:
             follower.start()
+        self._warm_up()
+
+    def _warm_up(self) -> None:
+        """Load what reads words while the ears load too, lest the first finding wait for it."""
+        said = [HeardWord(text=word, start_s=0.0, end_s=0.1, confidence=0.9) for word in ("bucket", "fine")]
+        first = Running(self.vocabulary, self.lead)
+        first.said(said)
+        first.findings()
+        self._page.fused([Hearing(ear=name, words=said) for name in ("builtin", "trade")])
+        self.look()
 
     @property
     def speaking(self) -> bool:
@@ -123,21 +139,20 @@ class Listener:
 
     def turn(self, recorded_s: float) -> None:
         """Take all news in and bring the view up to date."""
-        fresh = False
+        began = time.monotonic()
         while not self._news.empty():
             news = self._news.get()
             if isinstance(news, Said):
                 self._said(news)
-                fresh = True
                 self.look()
-                self.delays_s.append(recorded_s - news.utterance.ended_s)
+                self.delays_s.append(recorded_s + time.monotonic() - began - news.utterance.ended_s)
+            elif isinstance(news, Drafted):
+                self._drafted(news)
             elif isinstance(news, Settled):
                 self._settled(news)
-                fresh = True
+                self.look()
             else:
                 self.failed = news
-        if fresh:
-            self.look()
         self._levels(recorded_s)
 
     def own_voice(self, start_s: float, end_s: float, text: str) -> None:
@@ -153,6 +168,9 @@ class Listener:
 
     def transcript(self) -> Transcript:
         """Everything heard, once it is over."""
+        for row in self._heard.rows():
+            fused: Fused = pickle.loads(row)
+            self._page.take(fused)
         return self._page.transcript(passages(self.meter.measures()))
 
     @property
@@ -162,6 +180,11 @@ class Listener:
     def close(self) -> None:
         """Write down a pause that nobody ended."""
         self._obey.go_on(self._carefully.heard_s)
+
+    def forget(self) -> None:
+        """Let go of what was put aside, once it is in the walk."""
+        self._heard.close()
+        self._carefully.measured.close()
 
     # what was heard
 
@@ -190,10 +213,15 @@ class Listener:
         elif len(said.heard.words) >= MISUNDERSTOOD_WORDS and self.signal.trouble:
             self.tone("not understood")
 
+    def _drafted(self, drafted: Drafted) -> None:
+        if not self._obey.paused and not _stray(drafted.heard):
+            self.view.quote = " ".join(word.text for word in drafted.heard.words) + " …"
+
     def _settled(self, settled: Settled) -> None:
-        words = self._page.add(settled.hearings)
+        fused = self._page.fused(settled.hearings)
+        self._heard.put(pickle.dumps(fused))
         before = {key_of(one): one for one in self.findings}
-        self.running.heard(settled.end_s, words)
+        self.running.heard(settled.end_s, fused.words)
         self.findings = self.running.findings()
         after = {key_of(one) for one in self.findings}
         gone = [one for key, one in before.items() if key not in after]
@@ -236,7 +264,7 @@ class Listener:
             self._entered(last.zone)
         else:
             view.part = view.said = view.state = ""
-        view.found = len(found)
+        view.found = self.running.count
         self.open = open_parts(self.vocabulary, self._lines)
         view.open_in_all = len(self.open)
         view.lines = len(self._lines)
@@ -268,6 +296,7 @@ class Listener:
         view.recorded_s = recorded_s
         view.ready = self._quickly.is_ready
         view.behind_s = recorded_s - self._quickly.taken_s
+        view.heard_s, view.settling_s = self._carefully.heard_s, self._carefully.behind_s(recorded_s)
 
 
 def _stray(heard: Hearing) -> bool:

@@ -20,16 +20,23 @@ MOST_WORDS = 500
 _SENTENCE_S = 0.8
 
 
+Key = tuple[str | bool | None, ...]
+"""What makes two findings the same for the checklist and for what is asked."""
+
+
 class Running:
     """Takes words as they are heard, quickly and then carefully, and tells what they mean."""
 
     def __init__(self, vocabulary: Vocabulary, lead: Sequence[str]) -> None:
-        self._kind = vocabulary.kind
+        self._kind, self._unit = vocabulary.kind, vocabulary.unit
         self._lead = lead
         self._settled: list[HeardWord] = []
         self._settled_s = 0.0
         self._quick: list[HeardWord] = []
-        self._before: list[Finding] = []
+        self._before: dict[Key, Finding] = {}
+        self.count = 0
+        """Findings so far, those done with included."""
+        self._count_before = 0
         self.commands: list[Command] = []
         self.stretches: list[Stretch] = []
 
@@ -44,31 +51,42 @@ class Running:
         self._quick = [word for word in self._quick if word.end_s > end_s]
 
     def findings(self) -> list[Finding]:
-        """All findings so far, in order of speech."""
+        """All findings so far, in order of speech; of those done with that say the same, only the last."""
         words = [*self._settled, *self._quick]
         transcript = _transcript(words)
         found = self._understood(transcript).findings
+        self.count = self._count_before + len(found)
         if len(self._settled) > MOST_WORDS:
             found = self._done_with(found)
-        return [*self._before, *found]
+        return [*self._before.values(), *found]
 
     def _understood(self, transcript: Transcript) -> Understood:
         made = marked(transcript, self.commands, self._lead, self.stretches).transcript
         text, clear = held_back(made)
-        return understand(text, self._kind, clear)
+        return understand(text, self._kind, clear, self._unit)
 
     def _done_with(self, found: list[Finding]) -> list[Finding]:
-        """Put the older half of the settled words aside with its findings; return those that are left."""
+        """Forget the older half of the settled words and keep its findings; return those that are left."""
         cut = _sentence_end(self._settled, len(self._settled) // 2)
         end_s = self._settled[cut - 1].end_s
         old = [one for one in found if (one.evidence[-1].end_s or 0.0) <= end_s]
-        self._before += [
-            one.model_copy(update={"id": f"b{len(self._before) + n}"}) for n, one in enumerate(old)
-        ]
+        for one in old:
+            self._count_before += 1
+            self._before.pop(_key(one), None)  # the last one stands in its place
+            self._before[_key(one)] = one.model_copy(update={"id": f"b{self._count_before}"})
         self._settled = self._settled[cut:]
         self.commands = [one for one in self.commands if one.end_s > end_s]
         self.stretches = [one for one in self.stretches if one.end_s > end_s]
-        return [one for one in found if one not in old]
+        gone = {id(one) for one in old}
+        return [one for one in found if id(one) not in gone]
+
+
+def _key(finding: Finding) -> Key:
+    measured = any(one.unit != "count" for one in finding.measurements)
+    return (
+        finding.zone, finding.line, finding.part, finding.side, finding.state, finding.condition,
+        finding.denied, measured,
+    )  # fmt: skip
 
 
 def _transcript(words: Sequence[HeardWord]) -> Transcript:

@@ -11,6 +11,9 @@ from saycheck.reporting.wording import clock, plain
 
 WIDEST = 100
 
+BEHIND_S, SETTLING_S = 5.0, 90.0
+"""So far behind may hearing and its corrections be before it is told, seconds; a phrase has up to 25."""
+
 _QUIETEST_DB, _LOUDEST_DB = -70.0, -10.0
 _STYLES = {"writeup": "bold magenta", "watch": "magenta", "hidden": "blue", "later": "blue"}
 
@@ -46,14 +49,20 @@ def _lines(view: View, width: int) -> Iterator[RenderableType]:
 
 
 def _head(view: View) -> str:
-    behind = (
-        f", hearing is {view.behind_s:.0f} s behind, nothing is lost"
-        if view.ready and view.behind_s > 5
-        else ""
-    )
-    state = "listening" if view.ready else "the ears are loading, sound is kept already"
-    state = "finishing" if view.ending else "PAUSED, sound is kept" if view.paused else state
-    return f"{view.unit}   {clock(view.recorded_s)}   {state}{behind}   {view.device}"
+    return f"{view.unit}   {clock(view.recorded_s)}   {_state(view)}   {view.device}"
+
+
+def _state(view: View) -> str:
+    if view.ending:
+        return f"finishing, heard up to {clock(view.heard_s)}"
+    if not view.ready:
+        return "the ears are loading, sound is kept already"
+    state = "PAUSED, sound is kept" if view.paused else "listening"
+    if view.behind_s > BEHIND_S:
+        return f"{state}, hearing is {view.behind_s:.0f} s behind, nothing is lost"
+    if view.settling_s > SETTLING_S:
+        return f"{state}, corrections come {view.settling_s / 60:.0f} min late"
+    return state
 
 
 def _open(view: View) -> str:

@@ -28,6 +28,8 @@ class View:
     device: str = ""
     recorded_s: float = 0.0
     behind_s: float = 0.0
+    heard_s: float = 0.0
+    settling_s: float = 0.0
     found: int = 0
     ready: bool = False
     ending: bool = False
