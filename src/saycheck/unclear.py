@@ -23,11 +23,12 @@ def with_unclear(spans: Sequence[Span], unclear: Sequence[Span]) -> list[Span]:
     """The spans that understanding found, cut where hearing had found the transcript unclear."""
     cut = list(spans)
     for gap in unclear:
-        cut = [piece for span in cut for piece in _without(span, gap)]
+        cut = [piece for span in cut for piece in without(span, gap)]
     return sorted([*cut, *unclear], key=lambda span: span.char_start)
 
 
-def _without(span: Span, gap: Span) -> list[Span]:
+def without(span: Span, gap: Span) -> list[Span]:
+    """What is left of a span outside of another: none, one or two pieces."""
     if not _touches(span, gap):
         return [span]
     before = span.model_copy(update={"char_end": min(span.char_end, gap.char_start)})

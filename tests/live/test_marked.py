@@ -102,3 +102,25 @@ def test_without_commands_nothing_changes(transcript: Make) -> None:
     """The transcript of an ordinary walk is the same, character for character."""
     given = transcript("Bucket is cracked at the corner, write that up.")
     assert given == marked(given, [], LEAD).transcript
+
+
+def test_a_pause_counts_from_its_start_to_its_end(transcript: Make) -> None:
+    """Our own "paused" in the middle of it changes nothing: what else was said meanwhile stays held back."""
+    made = marked(
+        transcript("bucket is fine paused boom is bent seat belt works"), [], LEAD,
+        [
+            Stretch(1.5, 2.0, "talk", "said by saycheck itself", "paused"),
+            Stretch(1.5, 3.5, "talk", "said while paused"),
+        ],
+    )  # fmt: skip
+    words = held_back(made.transcript)[1]
+    assert ["bucket", "is", "fine", "seat", "belt", "works"] == [word.text for word in words]
+
+
+def test_only_our_own_words_are_ours(transcript: Make) -> None:
+    """What the walker said in the same seconds is understood."""
+    made = marked(
+        transcript("taken back bucket seat belt works"), [], LEAD,
+        [Stretch(0.0, 9.0, "talk", "said by saycheck itself", "taken back: bucket")],
+    )  # fmt: skip
+    assert ["seat", "belt", "works"] == [word.text for word in held_back(made.transcript)[1]]

@@ -2,6 +2,7 @@
 
 import threading
 import time
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -11,7 +12,7 @@ from rich.console import Console
 from saycheck.capture.voice import WINDOW
 from saycheck.hearing.ear import SAMPLE_RATE
 from saycheck.live.handover import Voices
-from saycheck.live.letters import ROWS, big, fitting
+from saycheck.live.letters import ROWS, big, fitting, wrapped
 from saycheck.live.player import Player
 from saycheck.live.screen import page
 from saycheck.live.signal import PLAIN, Signal
@@ -134,14 +135,26 @@ def test_big_letters_are_the_letters() -> None:
     assert ["▄▀▄ █ █ ", "█ █ █▀▄ ", " ▀  ▀ ▀ "] == big("ok", 80)
 
 
+def test_letters_twice_as_large() -> None:
+    """Each dot is four: what stands in a large terminal can be read from as far away."""
+    once, twice = big("ok", 80), big("ok", 80, 2)
+    assert 2 * ROWS == len(twice)
+    assert 2 * len(once[0]) == len(twice[0])
+    assert 4 * _dots(once) == _dots(twice)
+
+
+def _dots(rows: list[str]) -> int:
+    return sum({"█": 2, "▀": 1, "▄": 1}.get(cell, 0) for row in rows for cell in row)
+
+
 def test_what_does_not_fit_keeps_its_last_words() -> None:
     """The last words of a part say what it is."""
     assert "lift cylinder" == fitting("left hydraulic lift cylinder", 60)
 
 
-def lines(view: View, width: int = 80) -> list[str]:
+def lines(view: View, width: int = 80, height: int = 24) -> list[str]:
     """What the screen shows."""
-    console = Console(width=width, height=24, record=True, file=open("/dev/null", "w"))  # noqa: PTH123, SIM115
+    console = Console(width=width, height=height, record=True, file=open("/dev/null", "w"))  # noqa: PTH123, SIM115
     console.print(page(view, console))
     return console.export_text().splitlines()
 
@@ -151,7 +164,7 @@ def test_the_screen_says_what_matters() -> None:
     shown = lines(
         View(
             unit="loader seven", zone="left side", part="left front tyre", said="cut", state="writeup",
-            quote="Left front tyre is cut", level_db=-20.0, noise_db=-50.0, over_noise_db=24.0, lines=115,
+            quote="Left front tyre is cut", level_db=-20.0, noise_db=-50.0, over_noise_db=24.0,
             open_here=["steps", "handrail"], open_in_all=107, device="lapel", recorded_s=65.0, ready=True,
         )
     )  # fmt: skip
@@ -161,9 +174,43 @@ def test_the_screen_says_what_matters() -> None:
     text = "\n".join(shown)
     for words in (
         "loader seven 1:05 listening lapel", "heard: “Left front tyre is cut”",
-        "you are 24 dB over the noise", "open here: steps, handrail (open in all: 107 of 115)",
+        "you are 24 dB over the noise", "107 open in all; also here: handrail",
     ):  # fmt: skip
         assert words in text
+    for words in ("left front tyre", "cut", "open: steps"):  # what must be read at two metres
+        assert next(row.rstrip() for row in big(words, 80)) in [line.rstrip() for line in shown]
+    assert 2 == sum(line.count("█" * 20) > 0 for line in shown)  # so is the level
+
+
+FULL = View(
+    unit="loader seven", zone="engine compartment", part="left and right front tyre sidewall", said="cut, 18 mm ± 0.5",
+    state="writeup", quote="a " * 60, corrected="corrected: " + "x" * 90, level_db=-20.0, noise_db=-50.0,
+    over_noise_db=24.0, open_here=["left and right loader arm", "steps"], open_in_all=107, ready=True,
+    trouble="I hear the engine more than you: microphone closer, or engine off", recorded_s=7_000.0,
+    answer="Front: bucket pins, bucket linkage, tilt cylinder, left and right loader arm. 100 more.",
+    notices=["another voice: noted as a handover", "the microphone was gone", "the disk was full"],
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("answer_is_new", [True, False])
+@pytest.mark.parametrize(("width", "height"), [(80, 24), (100, 30), (200, 60), (60, 24)])
+def test_everything_at_once_still_fits(width: int, height: int, answer_is_new: bool) -> None:
+    """Nothing scrolls and nothing runs over, whatever there is to tell; the zone stays at the top."""
+    parts = ["bucket pins", "bucket linkage", "tilt cylinder", "left and right loader arm"]
+    shown = lines(replace(FULL, answer_is_new=answer_is_new, answer_parts=parts), width, height)
+    assert len(shown) <= height - 1
+    assert all(len(line) <= width for line in shown)
+    text = "\n".join(line.rstrip() for line in shown)
+    if width >= 80:
+        times = 2 if width == 200 else 1
+        trouble = wrapped("I hear the engine more than you", min(width // times, 100))
+        for words in [*parts[:3], "loader arm, both"] if answer_is_new else trouble:
+            assert big(words, width, times)[0].rstrip() in text
+
+
+def test_what_is_being_heard_is_shown_before_it_is_sure() -> None:
+    """Words of an utterance that goes on stand there as such."""
+    assert "hearing: the bucket is …" in "\n".join(lines(View(quote="before", draft="the bucket is")))
 
 
 @pytest.mark.parametrize(
@@ -262,8 +309,8 @@ def test_another_voice_is_noticed_once(first: str, second: str) -> None:
     """A woman's and a man's synthetic voice take turns once; within either nothing is noticed."""
     assert {first, second} <= set(VOICES)
     voices = Voices()
-    changed = [voices.changed(speak(text, first)) for text in SAID]
-    changed += [voices.changed(speak(text, second)) for text in SAID]
-    assert [] == [place for place, one in enumerate(changed[:6]) if one]
-    assert 1 == sum(changed[6:])
-    assert changed.index(True) in (7, 8)
+    sounds = [speak(text, voice) for voice in (first, second) for text in SAID]
+    changed = [voices.changed(sound, 10.0 * place) for place, sound in enumerate(sounds)]
+    assert [None] * 6 == changed[:6]
+    (since_s,) = [one for one in changed[6:] if one is not None]
+    assert since_s in (60.0, 70.0)  # from the first utterance of the other voice on, or the second

@@ -123,9 +123,9 @@ class _OwnVoice:
         """Take note that a text begins, or has ended, to sound."""
         now_s = self._recorder.kept / SAMPLE_RATE
         if begins:
-            self._since_s = now_s
+            self._since_s = self._listener.own_voice_begins(now_s, text)
         else:
-            self._listener.own_voice(self._since_s - 0.1, now_s + OWN_VOICE_RINGS_S, text)
+            self._listener.own_voice(self._since_s, now_s + OWN_VOICE_RINGS_S, text)
 
 
 class _Watch:

@@ -43,6 +43,7 @@ class Said:
 class Drafted:
     """What has been heard so far of an utterance that may go on."""
 
+    utterance: Utterance
     heard: Hearing
 
 
@@ -194,7 +195,7 @@ class Quickly(Follower):
             self.heard_s = thing.ended_s
             self.news.put(Said(thing, heard, command))
         elif not command.words:
-            self.news.put(Drafted(heard))
+            self.news.put(Drafted(thing, heard))
 
 
 class Carefully(Follower):

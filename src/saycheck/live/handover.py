@@ -36,22 +36,24 @@ class Voices:
         self._mean: Row | None = None
         self._count = 0
         self._odd: list[Row] = []
+        self._odd_since_s = 0.0
 
-    def changed(self, samples: Samples) -> bool:
-        """Whether with this utterance it is sure that someone else speaks."""
+    def changed(self, samples: Samples, began_s: float = 0.0) -> float | None:
+        """Since when someone else speaks, where that is sure with this utterance, which began then; else None."""
         row = features(samples)
         if row is None:
-            return False
+            return None
         if self._mean is None or self._count < _KNOWN_AFTER or distance(row, self._mean) < FAR:
             self._take(row)
             self._odd = []
-            return False
-        self._odd.append(row)
+            return None
+        self._odd = [*self._odd[-1:], row]
+        before_s, self._odd_since_s = self._odd_since_s, began_s
         if len(self._odd) < 2 or distance(self._odd[-2], row) >= FAR:
-            return False
+            return None
         self._mean, self._count = np.mean(self._odd[-2:], axis=0), 2
         self._odd = []
-        return True
+        return before_s
 
     def _take(self, row: Row) -> None:
         self._count = min(self._count + 1, 12)

@@ -22,24 +22,29 @@ _DOTS = {
     "6": ".## #.. ### #.# ###", "7": "### ..# .#. .#. .#.", "8": "### #.# ### #.# ###",
     "9": "### #.# ### ..# ##.", "-": "... ... ### ... ...", ".": ". . . . #", ",": ".. .. .. .# #.",
     ":": ". # . # .", "?": "##. ..# .#. ... .#.", "/": "..# ..# .#. #.. #..", "'": "# # . . .",
+    "±": ".#. ### .#. ... ###", "+": "... .#. ### .#. ...", "(": ".# #. #. #. .#", ")": "#. .# .# .# #.",
     "%": "#.# ..# .#. #.. #.#", " ": ".. .. .. .. ..",
 }  # fmt: skip
 
 _HALVES = {(False, False): " ", (True, False): "▀", (False, True): "▄", (True, True): "█"}
 
 
-def big(text: str, width: int) -> list[str]:
-    """The text in big letters as ``ROWS`` lines, cut at a whole letter where ``width`` columns are too few."""
-    rows = [""] * ROWS
+def big(text: str, width: int, times: int = 1) -> list[str]:
+    """The text in big letters as ``ROWS`` lines, cut at a whole letter where ``width`` columns are too few.
+
+    ``times`` as large they take as many times the lines.
+    """
+    rows = [""] * ROWS * times
     for letter in text.upper():
-        dots = _DOTS.get(letter, _DOTS["?"]).split()
+        dots = ["".join(dot * times for dot in row) for row in _DOTS.get(letter, _DOTS["?"]).split()]
         if len(rows[0]) + len(dots[0]) > width:
             break
         dots.append("." * len(dots[0]))  # the lower half of the last row
-        for row in range(ROWS):
+        dots = [row for row in dots for _ in range(times)]
+        for row in range(len(rows)):
             above, below = dots[2 * row], dots[2 * row + 1]
             cells = (_HALVES[a == "#", b == "#"] for a, b in zip(above, below, strict=True))
-            rows[row] += "".join(cells) + " "
+            rows[row] += "".join(cells) + " " * times
     return rows
 
 
@@ -49,6 +54,18 @@ def fitting(text: str, width: int) -> str:
     while len(words) > 1 and _columns(" ".join(words)) > width:
         del words[0]
     return " ".join(words)
+
+
+def wrapped(text: str, width: int) -> list[str]:
+    """A text in rows of whole words that fit into ``width`` columns of big letters."""
+    rows: list[str] = []
+    for word in text.split():
+        longer = f"{rows[-1]} {word}" if rows else word
+        if rows and _columns(longer) <= width:
+            rows[-1] = longer
+        else:
+            rows.append(word)
+    return rows
 
 
 def _columns(text: str) -> int:

@@ -14,24 +14,22 @@ from pathlib import Path
 from saycheck.capture.aside import Aside
 from saycheck.capture.measures import Meter
 from saycheck.capture.noise import passages
-from saycheck.coverage.checklist import checklist
-from saycheck.coverage.numbers import worn
 from saycheck.hearing.ear import Samples
 from saycheck.hearing.hear import Fused, Page
 from saycheck.hearing.joining import fuse_for
 from saycheck.hearing.side_by_side import EarProcess
+from saycheck.live.board import Board, last_of
 from saycheck.live.commands import Command, command_of, lead_words, sayings
 from saycheck.live.follow import Carefully, Drafted, Failed, News, Quickly, Said, Settled
 from saycheck.live.handover import Voices
 from saycheck.live.marked import Stretch
-from saycheck.live.missing import Open, in_three_words, open_parts, told
+from saycheck.live.missing import Open
 from saycheck.live.obey import Obedience, key_of, words_of
+from saycheck.live.own import OwnVoice
 from saycheck.live.running import Running
 from saycheck.live.signal import Signal
-from saycheck.live.view import View
 from saycheck.models.hearing import HeardWord, Hearing
-from saycheck.models.walk import ChecklistLine, Event, Finding, Transcript
-from saycheck.reporting.wording import said_of, with_side
+from saycheck.models.walk import Event, Finding, Transcript
 from saycheck.vocabulary.compiled import Vocabulary
 
 MISUNDERSTOOD_WORDS = 3
@@ -60,7 +58,8 @@ class Listener:
         note: Callable[[Event], None],
     ) -> None:
         self.vocabulary = vocabulary
-        self.view = View(lines=len(vocabulary.lines))
+        self.board = Board(vocabulary, wishes.zones_aloud, self.answer)
+        self.view = self.board.view
         self.done = False
         self.failed: Failed | None = None
         self.events: list[Event] = []
@@ -68,7 +67,6 @@ class Listener:
         self.stretches: list[Stretch] = []
         self.delays_s: deque[float] = deque(maxlen=10_000)
         self.signal = Signal()
-        self._wishes = wishes
         self.say: Callable[[str], None] = _nobody
         self.tone: Callable[[str], None] = _nobody
         self._note = note
@@ -80,13 +78,9 @@ class Listener:
         self._voices = Voices()
         self._news: queue.SimpleQueue[News] = queue.SimpleQueue()
         self.findings: list[Finding] = []
-        self._lines: list[ChecklistLine] = []
-        self.open: list[Open] = []
         self.corrected: list[Finding] = []
-        self._asked: set[str] = set()
         self._obey = Obedience(self)
-        self._zone_told = ""
-        self._own: deque[tuple[float, float]] = deque(maxlen=20)
+        self._own = OwnVoice()
         self._followers: list[Quickly | Carefully] = []
 
     def follow(
@@ -121,7 +115,7 @@ class Listener:
     @property
     def last(self) -> Finding | None:
         """What was found last."""
-        return max(self.findings, key=lambda one: one.evidence[-1].end_s or 0.0, default=None)
+        return last_of(self.findings)
 
     @property
     def over(self) -> bool:
@@ -153,12 +147,18 @@ class Listener:
                 self.look()
             else:
                 self.failed = news
+        self._obey.think_over(recorded_s, self.speaking)
         self._levels(recorded_s)
+        self.board.grow_old(recorded_s)
+
+    def own_voice_begins(self, at_s: float, text: str) -> float:
+        """Remember that saycheck itself says a text from now on; return since when it may be heard."""
+        return self._own.begins(at_s, text)
 
     def own_voice(self, start_s: float, end_s: float, text: str) -> None:
-        """Remember that saycheck itself was heard here."""
-        self._own.append((start_s, end_s))
-        self.mark(Stretch(start_s, end_s, "talk", "said by saycheck itself"))
+        """Remember that saycheck itself said a text here."""
+        self._own.ended(start_s, end_s, text)
+        self.mark(Stretch(start_s, end_s, "talk", "said by saycheck itself", text))
         self.happened(Event(kind="said", start_s=start_s, end_s=end_s, text=text))
 
     def gap(self, at_s: float, why: str) -> None:
@@ -179,7 +179,7 @@ class Listener:
 
     def close(self) -> None:
         """Write down a pause that nobody ended."""
-        self._obey.go_on(self._carefully.heard_s)
+        self._obey.go_on(max(self._carefully.heard_s, self._quickly.heard_s))
 
     def forget(self) -> None:
         """Let go of what was put aside, once it is in the walk."""
@@ -190,6 +190,10 @@ class Listener:
 
     def _said(self, said: Said) -> None:
         utterance = said.utterance
+        self.view.draft = ""
+        own = self._own.heard(utterance.began_s, [word.text for word in said.heard.words])
+        if not own:
+            self._own.spoken(utterance.phrase.end_s)
         if said.command.words:
             words = [word.text for word in said.command.words]
             start_s, end_s = said.command.words[0].start_s, utterance.phrase.end_s
@@ -197,11 +201,14 @@ class Listener:
             if command is not None:
                 self._obey(command, " ".join(word.text for word in said.heard.words))
                 return
-        own = any(first <= utterance.began_s < last for first, last in self._own)
-        if own or self._obey.paused or _stray(said.heard):
+        if own or _stray(said.heard):
             return
-        if self._voices.changed(utterance.phrase.samples):
-            self.happened(Event(kind="handover", start_s=utterance.began_s, end_s=utterance.began_s))
+        self._obey.talk(utterance.began_s)
+        if self._obey.paused:
+            return
+        since_s = self._voices.changed(utterance.phrase.samples, utterance.began_s)
+        if since_s is not None:
+            self.happened(Event(kind="handover", start_s=since_s, end_s=since_s))
             self.tell("another voice: noted as a handover")
         self.running.said(said.heard.words)
         text = " ".join(word.text for word in said.heard.words)
@@ -214,8 +221,9 @@ class Listener:
             self.tone("not understood")
 
     def _drafted(self, drafted: Drafted) -> None:
-        if not self._obey.paused and not _stray(drafted.heard):
-            self.view.quote = " ".join(word.text for word in drafted.heard.words) + " …"
+        own = self._own.heard(drafted.utterance.began_s, [word.text for word in drafted.heard.words])
+        if not own and not self._obey.paused and not _stray(drafted.heard):
+            self.view.draft = " ".join(word.text for word in drafted.heard.words)
 
     def _settled(self, settled: Settled) -> None:
         fused = self._page.fused(settled.hearings)
@@ -227,12 +235,8 @@ class Listener:
         gone = [one for key, one in before.items() if key not in after]
         new = [one for one in self.findings if key_of(one) not in before]
         self.corrected = [] if new else gone  # the careful ears may hear "take that back" before we do
-        if gone and new:
-            self.view.corrected = f"corrected: {words_of(gone[-1])} is {words_of(new[-1])}"
-        elif gone:
-            self.view.corrected = f"corrected: not {words_of(gone[-1])}"
-        elif new:
-            self.view.corrected = f"also heard: {words_of(new[-1])}"
+        if gone or new:
+            self.board.correct(corrected(gone, new, self.findings))
 
     # for those who obey
 
@@ -244,49 +248,19 @@ class Listener:
         self.events.append(event)
         self._note(event)
 
-    def answer(self, text: str, aloud: bool = True) -> None:
-        self.view.answer = text
+    def answer(self, text: str, aloud: bool = True, parts: Sequence[Open] = ()) -> None:
+        self.board.answered(text, parts)
         if aloud:
             self.say(text)
 
     def tell(self, notice: str) -> None:
-        self.view.notices.append(notice)
-        del self.view.notices[:-3]
+        self.board.tell(notice)
 
     # the view
 
     def look(self) -> None:
-        found, view = self.findings, self.view
-        self._lines = checklist(self.vocabulary, found)
-        if found:
-            last = self.last or found[-1]
-            view.part, view.said, view.state = with_side(last.part, last.side), said_of(last), last.state
-            self._entered(last.zone)
-        else:
-            view.part = view.said = view.state = ""
-        view.found = self.running.count
-        self.open = open_parts(self.vocabulary, self._lines)
-        view.open_in_all = len(self.open)
-        view.lines = len(self._lines)
-        view.open_here = [name for _, name in open_parts(self.vocabulary, self._lines, view.zone)[:4]]
-        self._ask_for_measures()
-
-    def _entered(self, zone: str) -> None:
-        before, self._zone_told = self._zone_told, zone
-        if zone == before:
-            return
-        self.view.zone = zone
-        if before and self._wishes.zones_aloud:
-            left = open_parts(self.vocabulary, self._lines, before)
-            if left:
-                self.answer(f"Still open. {told(left)}")
-
-    def _ask_for_measures(self) -> None:
-        for question in worn(self.vocabulary, self.findings):
-            asked = in_three_words(question)
-            if asked and question.id not in self._asked:
-                self._asked.add(question.id)
-                self.answer(asked)
+        self.board.show(self.findings)
+        self.view.found = self.running.count
 
     def _levels(self, recorded_s: float) -> None:
         view, signal = self.view, self.signal
@@ -299,9 +273,25 @@ class Listener:
         view.heard_s, view.settling_s = self._carefully.heard_s, self._carefully.behind_s(recorded_s)
 
 
+def corrected(gone: Sequence[Finding], new: Sequence[Finding], now: Sequence[Finding]) -> str:
+    """What changed when the careful ears had heard it, in a few words.
+
+    ``gone`` are the findings that no longer stand, ``new`` those that were not there before.
+    """
+    if not gone:
+        return f"also heard: {words_of(new[-1])}"
+    for one in reversed(gone):
+        of_it = [other for other in now if (other.part, other.side) == (one.part, one.side)]
+        if of_it:
+            return f"corrected: {words_of(of_it[-1])}"
+    if new and key_of(new[-1])[2:] == key_of(gone[-1])[2:]:
+        return f"corrected: {words_of(gone[-1])} is {words_of(new[-1])}"
+    return f"corrected: not {words_of(gone[-1])}" + (f"; heard: {words_of(new[-1])}" if new else "")
+
+
 def _stray(heard: Hearing) -> bool:
     """Whether an ear wrote the word that it writes for a cough or a tone."""
-    return [word.text.lower().strip(".,!?") for word in heard.words] in ([], ["you"])
+    return [word.text.lower().strip(".,!?") for word in heard.words] in ([], ["you"], ["okay"], ["oh"])
 
 
 def _nobody(_: str) -> None:

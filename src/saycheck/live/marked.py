@@ -9,17 +9,23 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saycheck.live.commands import LEFT_TO_UNDERSTANDING, Command
+from saycheck.live.own import ours
 from saycheck.models.walk import Disposition, Span, Transcript, Word
+from saycheck.unclear import without
 
 
 @dataclass(frozen=True)
 class Stretch:
-    """Seconds of the recording with what became of the words in them."""
+    """Seconds of the recording with what became of the words in them.
+
+    Where saycheck ``said`` something then, only the words of that are meant.
+    """
 
     start_s: float
     end_s: float
     disposition: Disposition
     why: str
+    said: str = ""
 
 
 @dataclass(frozen=True)
@@ -58,7 +64,7 @@ def marked(
             after.append(span)
     others = [Stretch(c.start_s, c.end_s, "command", "note") for c in commands if c.name == "note"]
     for stretch in [*others, *stretches]:
-        span = _span(items, stretch.start_s, stretch.end_s, stretch.disposition, stretch.why)
+        span = _span(items, stretch.start_s, stretch.end_s, stretch.disposition, stretch.why, stretch.said)
         if span is not None:
             held.append(span)
     held = _without_overlap([*held, *_moved_spans(transcript.spans, places)])
@@ -163,9 +169,11 @@ def _written(word: str, place: int, command: Command) -> str:
 
 
 def _span(
-    words: Sequence[Word], start_s: float, end_s: float, disposition: Disposition, why: str
+    words: Sequence[Word], start_s: float, end_s: float, disposition: Disposition, why: str, said: str = ""
 ) -> Span | None:
     inside = [word for word in words if within(word.start_s, word.end_s, start_s, end_s)]
+    if said:
+        inside = inside[: ours([word.text for word in inside], said)]
     if not inside:
         return None
     return Span(
@@ -189,9 +197,11 @@ def _moved_spans(spans: Sequence[Span], places: _Places) -> list[Span]:
 
 
 def _without_overlap(spans: Sequence[Span]) -> list[Span]:
-    """Spans in order; where two overlap the one named first stays and the other gives way."""
+    """Spans in order; where two overlap the one named first stays, and of the other what lies outside of it."""
     kept: list[Span] = []
     for span in spans:
-        if all(span.char_end <= other.char_start or span.char_start >= other.char_end for other in kept):
-            kept.append(span)
+        pieces = [span]
+        for other in kept:
+            pieces = [left for piece in pieces for left in without(piece, other)]
+        kept += pieces
     return sorted(kept, key=lambda one: one.char_start)

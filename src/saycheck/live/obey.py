@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from saycheck.live.listener import Listener
 
 
+STILL_S = 3.0
+"""So long must nobody talk after "done" for the walk to be over, seconds."""
+
+
 class Obedience:
     """Obeys one command after another; calling it with a command and the words heard in it does so."""
 
@@ -22,6 +26,7 @@ class Obedience:
         self._told = 0
         self._photos = 0
         self._paused_s: float | None = None
+        self._done: Command | None = None
 
     @property
     def paused(self) -> bool:
@@ -44,7 +49,7 @@ class Obedience:
             case "take back":
                 self._take_back()
             case "zone" | "next zone":
-                listener.view.zone = command.zone or self._next_zone()
+                listener.board.entered(command.zone or self._next_zone(), command.end_s)
                 listener.tone("heard")
             case "same again":
                 listener.tone("heard")
@@ -53,25 +58,22 @@ class Obedience:
             case "photo":
                 self._photo(command)
             case "pause":
-                self._paused_s = command.end_s
+                self._paused_s = listener.running.paused_s = command.end_s
                 listener.answer("paused")
             case "go on":
                 listener.answer("going on" if self.paused else "not paused")
                 self.go_on(command.start_s)
             case "missed":
                 listener.look()
-                listener.answer(told(listener.open))
-                self._told = AT_ONCE
+                self._tell_open(0)
             case "more":
-                listener.answer(told(listener.open, self._told))
-                self._told += AT_ONCE
+                self._tell_open(self._told)
             case "read back":
                 last = listener.last
                 listener.answer(words_of(last) if last else "nothing yet")
             case "done":
-                listener.done = True
-                listener.answer("done", aloud=False)
-                listener.tone("saved")
+                self._done = command
+                listener.answer("done: the walk is written when you say nothing more", aloud=False)
 
     def go_on(self, at_s: float) -> None:
         """End a pause, if there is one."""
@@ -79,7 +81,30 @@ class Obedience:
             return
         self._listener.mark(Stretch(self._paused_s, at_s, "talk", "said while paused"))
         self._listener.happened(Event(kind="pause", start_s=self._paused_s, end_s=at_s))
-        self._paused_s = None
+        self._paused_s = self._listener.running.paused_s = None
+
+    def talk(self, began_s: float) -> None:
+        """Take note that someone talks: who talks on was not done, and that command was none."""
+        done, listener = self._done, self._listener
+        if done is None or listener.done or began_s < done.end_s:
+            return
+        self._done = None
+        for commands in (listener.commands, listener.running.commands):
+            if done in commands:
+                commands.remove(done)
+        listener.answer("not done: you are still talking", aloud=False)
+
+    def think_over(self, now_s: float, speaking: bool) -> None:
+        """End the walk when "done" was said and nothing after it."""
+        if self._done is not None and not speaking and now_s > self._done.end_s + STILL_S:
+            self._done = None
+            self._listener.done = True
+            self._listener.tone("saved")
+
+    def _tell_open(self, first: int) -> None:
+        parts = self._listener.board.open
+        self._listener.answer(told(parts, first), parts=parts[first : first + AT_ONCE])
+        self._told = first + AT_ONCE
 
     def _take_back(self) -> None:
         """Understanding takes back what was said last; tell what that was."""

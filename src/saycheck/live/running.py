@@ -37,6 +37,8 @@ class Running:
         self.count = 0
         """Findings so far, those done with included."""
         self._count_before = 0
+        self.paused_s: float | None = None
+        """Since when what is said does not count."""
         self.commands: list[Command] = []
         self.stretches: list[Stretch] = []
 
@@ -61,7 +63,10 @@ class Running:
         return [*self._before.values(), *found]
 
     def _understood(self, transcript: Transcript) -> Understood:
-        made = marked(transcript, self.commands, self._lead, self.stretches).transcript
+        stretches = list(self.stretches)
+        if self.paused_s is not None:
+            stretches.append(Stretch(self.paused_s, float("inf"), "talk", "said while paused"))
+        made = marked(transcript, self.commands, self._lead, stretches).transcript
         text, clear = held_back(made)
         return understand(text, self._kind, clear, self._unit)
 

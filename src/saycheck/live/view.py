@@ -13,6 +13,7 @@ class View:
     said: str = ""
     state: str = ""
     quote: str = ""
+    draft: str = ""
     corrected: str = ""
     level_db: float = -90.0
     noise_db: float | None = None
@@ -21,9 +22,10 @@ class View:
     paused: bool = False
     open_here: list[str] = field(default_factory=list)
     open_in_all: int = 0
-    lines: int = 0
     trouble: str = ""
     answer: str = ""
+    answer_parts: list[str] = field(default_factory=list)
+    answer_is_new: bool = False
     notices: list[str] = field(default_factory=list)
     device: str = ""
     recorded_s: float = 0.0
