@@ -66,3 +66,19 @@ def test_a_pause_after_the_lead_word_does_no_harm(listening: CommandEar) -> None
         assert [] == listening.hear(Phrase(lead, 0.0)).words
         found = listening.hear(Phrase(order, length + gap_s))
         assert words == [word.text for word in found.words]
+
+
+@pytest.mark.parametrize(
+    ("words", "seconds", "too_long"),
+    [
+        ("recorder pause", 2.2, False),  # the slowest of the bench's voices
+        ("recorder pause", 3.5, False),  # with as long a pause after the lead as may be
+        ("recorder pause", 7.6, True),  # a whole sentence, once taken for it
+        ("recorder note", 9.0, False),  # anything may follow
+    ],
+)
+def test_in_a_long_utterance_more_was_said(
+    listening: CommandEar, words: str, seconds: float, too_long: bool
+) -> None:
+    """Two words do not take seven seconds."""
+    assert too_long == listening._too_long(words.split(), seconds)
