@@ -39,7 +39,8 @@ def _lines(view: View, width: int, times: int) -> Iterator[RenderableType]:
     elif view.trouble:
         for row in wrapped(plain(view.trouble.split(":")[0]), width // times)[:2]:
             yield from _big(row, width, "reverse", times)
-        yield _line(view.trouble, width, "bold")
+        for line in wrap(plain(view.trouble), width)[:2]:  # its end says what to do
+            yield _line(line, width, "bold")
     elif view.part:
         yield from _big(view.part, width, "bold", times)
         yield from _big(view.said, width, _STYLES.get(view.state, ""), times)
