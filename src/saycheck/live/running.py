@@ -5,14 +5,17 @@ at the end is understood from all words at once.
 """
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from saycheck.live.commands import Command
 from saycheck.live.marked import Stretch, marked
 from saycheck.models.hearing import HeardWord
 from saycheck.models.walk import Finding, Transcript, Word
 from saycheck.unclear import held_back
-from saycheck.understanding.pipeline import Understood, understand
 from saycheck.vocabulary.compiled import Vocabulary
+
+if TYPE_CHECKING:
+    from saycheck.understanding.pipeline import Understood
 
 MOST_WORDS = 500
 """Words read again at most; beyond that the older half is done with."""
@@ -62,7 +65,9 @@ class Running:
             found = self._done_with(found)
         return [*self._before.values(), *found]
 
-    def _understood(self, transcript: Transcript) -> Understood:
+    def _understood(self, transcript: Transcript) -> "Understood":
+        from saycheck.understanding.pipeline import understand  # spaCy takes a second; sound is kept before
+
         stretches = list(self.stretches)
         if self.paused_s is not None:
             stretches.append(Stretch(self.paused_s, float("inf"), "talk", "said while paused"))
