@@ -28,6 +28,7 @@ from saycheck.live.obey import Obedience, key_of, words_of
 from saycheck.live.own import OwnVoice
 from saycheck.live.running import Running
 from saycheck.live.signal import Signal
+from saycheck.live.utterances import Utterance
 from saycheck.models.hearing import HeardWord, Hearing
 from saycheck.models.walk import Event, Finding, Transcript
 from saycheck.vocabulary.compiled import Vocabulary
@@ -194,6 +195,7 @@ class Listener:
         own = self._own.heard(utterance.began_s, [word.text for word in said.heard.words])
         if not own:
             self._own.spoken(utterance.phrase.end_s)
+            self._listen_who(utterance)
         if said.command.words:
             words = [word.text for word in said.command.words]
             start_s, end_s = said.command.words[0].start_s, utterance.phrase.end_s
@@ -206,10 +208,6 @@ class Listener:
         self._obey.talk(utterance.began_s)
         if self._obey.paused:
             return
-        since_s = self._voices.changed(utterance.phrase.samples, utterance.began_s)
-        if since_s is not None:
-            self.happened(Event(kind="handover", start_s=since_s, end_s=since_s))
-            self.tell("another voice: noted as a handover")
         self.running.said(said.heard.words)
         text = " ".join(word.text for word in said.heard.words)
         self.view.quote = text or self.view.quote
@@ -219,6 +217,15 @@ class Listener:
             self.tone("heard")
         elif len(said.heard.words) >= MISUNDERSTOOD_WORDS and self.signal.trouble:
             self.tone("not understood")
+
+    def _listen_who(self, utterance: Utterance) -> None:
+        """Note a handover where another voice has taken over; who talks in a pause takes nothing over."""
+        if self._obey.paused:
+            return
+        since_s = self._voices.changed(utterance.phrase.samples, utterance.began_s)
+        if since_s is not None:
+            self.happened(Event(kind="handover", start_s=since_s, end_s=since_s))
+            self.tell("another voice: noted as a handover")
 
     def _drafted(self, drafted: Drafted) -> None:
         own = self._own.heard(drafted.utterance.began_s, [word.text for word in drafted.heard.words])
