@@ -54,7 +54,7 @@ def remembered(walk: Walk, folder: Path, walks: Path | None = None) -> Remembere
 
 def of(walked: Sequence[Walked], walk: Walk) -> Remembered:
     """The same from walks that are at hand, in order of time, ``walk`` the last of them."""
-    sense = sense_of(walk.machine.kind)
+    sense = sense_of(walk.machine.kind, walk.machine.unit)
     readings = series_of(walked, sense)
     troubles = [one for one in follow(walked, sense) if one.closed is None]
     series, since = {}, {}

@@ -322,13 +322,13 @@ def test_the_index_may_be_thrown_away(walks: Path, monkeypatch: pytest.MonkeyPat
 
 def test_words_that_change_are_noticed(walks: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """A shop that calls a crack urgent sees it due at once, without asking for a rebuild."""
-    from saycheck.history.sense import sense_of
+    from saycheck.history.sense import read_again
 
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     put(made_walk("2025-03-09", ("bucket", "none", "writeup", "leak")), walks / "one")
 
     def due_day() -> str:
-        sense_of.cache_clear()
+        read_again()
         with opened(walks) as index:
             sync(index)
             with index.reading() as connection:
@@ -344,7 +344,7 @@ def test_words_that_change_are_noticed(walks: Path, monkeypatch: pytest.MonkeyPa
     assert "2025-03-09" == due_day()
     monkeypatch.delenv("SAYCHECK_SHOP")
     assert "2025-03-16" == due_day()
-    sense_of.cache_clear()
+    read_again()
 
 
 @pytest.mark.parametrize(

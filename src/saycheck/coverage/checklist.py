@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.spoken import Coverage, Reach
 from saycheck.models.walk import ChecklistLine, Finding, LineState
-from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.compiled import Line, Vocabulary
 
 WORST_FIRST: tuple[LineState, ...] = ("writeup", "watch", "hidden", "later", "good")
 
@@ -27,11 +27,6 @@ def checklist(
     general statement that also means it ("lights all work bar the left tail light"). A part nobody spoke of
     is ``unsaid``, never fine.
     """
-    reach = _reach(vocabulary, text)
-    reached = [(finding, reach.kept(finding)) for finding in findings]
-    said = _said(len(vocabulary.lines), reached)
-    own = {place for _, coverage in reached for place in coverage.own}
-    fitted = {*options, *(vocabulary.lines[place].option for place in own)}
     return [
         ChecklistLine(
             zone=line.zone,
@@ -40,6 +35,21 @@ def checklist(
             state=state_of(found, recordings),
             finding_ids=[finding.id for finding in found],
         )
+        for line, found in spoken(vocabulary, findings, options, text)
+    ]
+
+
+def spoken(
+    vocabulary: Vocabulary, findings: Sequence[Finding], options: Iterable[str] = (), text: str = ""
+) -> list[tuple[Line, list[Finding]]]:
+    """Each line of the checklist with the findings that speak of it, in walk order; given as ``checklist`` takes it."""
+    reach = _reach(vocabulary, text)
+    reached = [(finding, reach.kept(finding)) for finding in findings]
+    said = _said(len(vocabulary.lines), reached)
+    own = {place for _, coverage in reached for place in coverage.own}
+    fitted = {*options, *(vocabulary.lines[place].option for place in own)}
+    return [
+        (line, found)
         for line, found in zip(vocabulary.lines, said, strict=True)
         if line.option is None or line.option in fitted
     ]

@@ -9,6 +9,9 @@ from saycheck.vocabulary.compiled import Part, Vocabulary, Zone
 
 Words = tuple[str, ...]
 
+KEPT_MOST = 64
+"""Vocabularies whose names are kept at hand."""
+
 WORD = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 IRREGULAR = {"teeth": "tooth", "chassis": "chassis", "gas": "gas", "lens": "lens", "abs": "abs"}
 # One of them is as many as there are: "glass is good" means every pane.
@@ -17,6 +20,9 @@ UNCOUNTED = frozenset(["glass", "lighting"])
 ONE_OF_ITS_KIND = frozenset(["brake"])
 # The last word of a zone that is named after the things in it ("safety equipment"), not after a place.
 COLLECTIVE = frozenset(["equipment", "gear", "kit", "lighting"])
+
+# What a fluid may be in: "hydraulic tank" holds the hydraulic oil.
+VESSELS = frozenset(["tank", "reservoir", "bottle", "sump"])
 
 # Words that pick one or some out of several of a kind, and words that take in all of them.
 ENDS = frozenset(
@@ -76,6 +82,8 @@ class Names:
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         self.vocabulary = vocabulary
+        self._within: dict[str, list[str]] = {}
+        self._fluids: dict[str, list[str]] = {}
 
     @cached_property
     def sayings(self) -> Mapping[str, tuple[Words, ...]]:
@@ -83,6 +91,26 @@ class Names:
         return {
             part.name: tuple(dict.fromkeys(folded(saying) for saying in part.sayings))
             for part in self.vocabulary.parts
+        }
+
+    @cached_property
+    def lines(self) -> Mapping[str, list[int]]:
+        """Part name to the places of its lines in ``Vocabulary.lines``."""
+        found: dict[str, list[int]] = {}
+        for place, line in enumerate(self.vocabulary.lines):
+            found.setdefault(line.part, []).append(place)
+        return found
+
+    @cached_property
+    def endings(self) -> Mapping[str, list[Words]]:
+        """Part name to all endings of its sayings, no two alike, the longest first."""
+        return {
+            part: sorted(
+                dict.fromkeys(ending for saying in sayings for ending in _endings(saying)),
+                key=len,
+                reverse=True,
+            )
+            for part, sayings in self.sayings.items()
         }
 
     @cached_property
@@ -145,23 +173,49 @@ class Names:
         """The parts that these folded words name in full."""
         return [part for saying, part in self.by_last_word.get(words[-1], ()) if saying == words]
 
+    def within(self, name: str) -> list[str]:
+        """Parts whose whole name another one ends in, words between left aside ("boom hydraulic hose").
+
+        Single words are left out: the glass of the hydraulic tank is not that of the cab.
+        """
+        if name not in self._within:
+            words = folded(name)
+            fitting = [
+                (len(saying), part)
+                for saying, part in self.by_last_word.get(words[-1] if words else "", ())
+                if len(saying) > 1 and _in_order(saying, words)
+            ]
+            longest = max((length for length, _ in fitting), default=0)
+            self._within[name] = [part for length, part in fitting if length == longest]
+        return self._within[name]
+
+    def fluids(self, vessel: str) -> list[str]:
+        """The fluids that a part holds, by name; each is a part with a level to be looked at."""
+        if vessel not in self._fluids:
+            self._fluids[vessel] = [
+                part.name
+                for part in self.vocabulary.parts
+                if any(check.endswith(" level") for check in part.checks)
+                and _holds(folded(vessel), folded(part.name))
+            ]
+        return self._fluids[vessel]
+
     def called(self, part: str, text: str) -> Called | None:
         """What a text calls a part, by the longest ending of one of its sayings.
 
         None where the text does not name it, as in "right one, dry too".
         """
         raw = words_of(text)
-        said = [singular(word) for word in raw]
-        best: Called | None = None
-        for ending in (ending for saying in self.sayings.get(part, ()) for ending in _endings(saying)):
-            if best is not None and len(ending) <= len(best.words):
+        said = tuple(singular(word) for word in raw)
+        here = frozenset(said)
+        for ending in self.endings.get(part, ()):
+            if ending[-1] not in here:
                 continue
             for start in range(len(said) - len(ending) + 1):
-                if tuple(said[start : start + len(ending)]) == ending:
-                    end = start + len(ending)
-                    best = Called(ending, raw[end - 1], raw[start - 1] if start else "")
-                    break
-        return best
+                end = start + len(ending)
+                if said[start:end] == ending:
+                    return Called(ending, raw[end - 1], raw[start - 1] if start else "")
+        return None
 
     def component(self, part: Part, name: str) -> str | None:
         """The component of a part that a finding's name adds to the part's own ("lift cylinder rod")."""
@@ -170,6 +224,32 @@ class Names:
         return next(
             (self.shared[words] for words in (whole, added) if words in self.shared and whole != own), None
         )
+
+
+_made: dict[int, Names] = {}
+
+
+def names_of(vocabulary: Vocabulary) -> Names:
+    """The names of a vocabulary, made once: they are the same for every walk of a kind."""
+    known = _made.get(id(vocabulary))
+    if known is None or known.vocabulary is not vocabulary:
+        if len(_made) >= KEPT_MOST:
+            _made.clear()
+        known = _made[id(vocabulary)] = Names(vocabulary)
+    return known
+
+
+def _in_order(some: Words, words: Words) -> bool:
+    """Whether all of ``some`` stand in ``words`` in this order, others between them."""
+    rest = iter(words)
+    return all(word in rest for word in some)
+
+
+def _holds(vessel: Words, fluid: Words) -> bool:
+    """Whether a part holds a fluid, by their names: the fuel tank fuel, the engine the engine oil."""
+    stem = fluid[:-1]
+    in_it = bool(stem) and vessel[-len(stem) :] == stem
+    return in_it or (vessel[-1] in VESSELS and vessel[:-1] == (stem or fluid))
 
 
 def _endings(words: Words) -> list[Words]:

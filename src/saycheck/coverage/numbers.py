@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from saycheck.coverage.names import Names, words_of
+from saycheck.coverage.names import Names, names_of, words_of
 from saycheck.coverage.wording import called, is_or_are, listed, quoted, sentence, slug
 from saycheck.limits import held_against
 from saycheck.models.walk import About, Finding, Machine, Measurement, Question
@@ -32,7 +32,7 @@ def wearing() -> frozenset[str]:
 
 def worn(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Question]:
     """A question for each wear part that was called worn and never measured."""
-    names = Names(vocabulary)
+    names = names_of(vocabulary)
     measured = {(f.line, f.part, f.side) for f in findings if any(m.unit != "count" for m in f.measurements)}
     asked: set[tuple[str, str]] = set()
     for finding in findings:

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from saycheck.coverage.names import (
     UNCOUNTED,
     Called,
-    Names,
     Words,
     folded,
     is_plural,
+    names_of,
     names_things,
     picks,
     singular,
@@ -29,7 +29,6 @@ OF_A_PLACE = frozenset(["later", "hidden"])
 OF_A_LEVEL = frozenset(["low", "high", "level"])
 OF_A_FILL = frozenset(["gal", "L", "mL", "quart", "pint", "percent"])
 TROUBLE = frozenset(["writeup", "watch"])
-VESSELS = frozenset(["tank", "reservoir", "bottle", "sump"])
 # Words before "glass" that do not tell which glass.
 NOT_WHICH = frozenset(["", "the", "all", "and", "cab", "of", "her", "its", "then"])
 # A component that more parts than this have tells none of them.
@@ -63,10 +62,8 @@ class Reach:
         self.lines = vocabulary.lines
         self.zones = vocabulary.zones
         self.parts = vocabulary.parts
-        self.names = Names(vocabulary)
-        self.lines_of: dict[str, list[int]] = {}
-        for place, line in enumerate(self.lines):
-            self.lines_of.setdefault(line.part, []).append(place)
+        self.names = names_of(vocabulary)
+        self.lines_of = self.names.lines
 
     def kept(self, finding: Finding) -> Coverage:
         """The same as a call, worked out once for each finding as it is."""
@@ -85,7 +82,7 @@ class Reach:
         part = str(finding.line)
         called = self.names.called(part, finding.heard_as)
         found = self._general(finding, called) if called and self._is_general(finding, called) else None
-        others = {*self._named_with_it(finding), *self._filled_with(finding)} - {part}
+        others = {*self.names.within(finding.part), *self._filled_with(finding)} - {part}
         all_found = [found or self._of_line(finding, part), *(self._of_line(finding, o) for o in others)]
         return Coverage(_all(c.own for c in all_found), _all(c.loose for c in all_found))
 
@@ -102,12 +99,14 @@ class Reach:
         the left front are those of that wheel) and where some are picked out ("rollers: the third one
         leaks"). So does glass, where nothing says which and it is not one pane that is broken.
         """
-        if self._picks(finding, called.words):
-            return False
         if called.last in UNCOUNTED:
-            return called.before in NOT_WHICH and finding.state not in TROUBLE
-        several = is_plural(words_of(str(finding.line))[-1])
-        return is_plural(called.last) and (not several or finding.side in ("both", "none"))
+            means_more = called.before in NOT_WHICH and finding.state not in TROUBLE
+        elif is_plural(called.last):
+            several = is_plural(words_of(str(finding.line))[-1])
+            means_more = not several or finding.side in ("both", "none")
+        else:
+            return False
+        return means_more and not self._picks(finding, called.words)
 
     def _picks(self, finding: Finding, name: Words) -> bool:
         """Whether a finding picks some out of those it names."""
@@ -129,32 +128,13 @@ class Reach:
         reached = own | self._sided(finding, (p for p in meant if everywhere or self.lines[p].zone in zones))
         return Coverage(loose=reached) if reached > own else None
 
-    def _named_with_it(self, finding: Finding) -> Iterable[str]:
-        """Parts of the list whose whole name the finding's name ends in ("boom hydraulic hose").
-
-        Single words are left out: the glass of the hydraulic tank is not that of the cab.
-        """
-        words = folded(finding.part)
-        fitting = [
-            (len(saying), part)
-            for saying, part in self.names.by_last_word.get(words[-1] if words else "", ())
-            if len(saying) > 1 and _in_order(saying, words)
-        ]
-        longest = max((length for length, _ in fitting), default=0)
-        return [part for length, part in fitting if length == longest]
-
     def _filled_with(self, finding: Finding) -> Iterable[str]:
         """The fluid in a tank or housing whose level was told ("hydraulic tank is down five gallons")."""
-        words = words_of(said(finding, self.text))
+        fluids = self.names.fluids(str(finding.line))
+        if not fluids or finding.condition in OF_A_LEVEL:
+            return fluids
         measured = any(m.unit in OF_A_FILL for m in finding.measurements)
-        if not measured and finding.condition not in OF_A_LEVEL and not OF_A_LEVEL & set(words):
-            return []
-        return [
-            part.name
-            for part in self.parts
-            if any(check.endswith(" level") for check in part.checks)
-            and _holds(folded(str(finding.line)), folded(part.name))
-        ]
+        return fluids if measured or OF_A_LEVEL & set(words_of(said(finding, self.text))) else []
 
     def _of_words(self, finding: Finding) -> Coverage:
         """The lines meant by a name that understanding found no line for."""
@@ -194,19 +174,6 @@ class Reach:
 
 def _on_side(finding: Finding, line: Line) -> bool:
     return line.side == "none" or finding.side in (line.side, "both", "none")
-
-
-def _holds(vessel: Words, fluid: Words) -> bool:
-    """Whether a part holds a fluid, by their names: the fuel tank fuel, the engine the engine oil."""
-    stem = fluid[:-1]
-    in_it = bool(stem) and vessel[-len(stem) :] == stem
-    return in_it or (vessel[-1] in VESSELS and vessel[:-1] == (stem or fluid))
-
-
-def _in_order(some: Words, words: Words) -> bool:
-    """Whether all of ``some`` stand in ``words`` in this order, others between them."""
-    rest = iter(words)
-    return all(word in rest for word in some)
 
 
 def _all(sets: Iterable[Places]) -> Places:

@@ -47,7 +47,7 @@ def again(earlier: Sequence[Walked], walk: Walk) -> list[Question]:
     before = [one for one in earlier if one.walk_id[-8:] != walk.id[-8:] and one.when <= now.when]
     if not before or unit_key(before[-1].unit or "") != unit_key(now.unit or ""):
         return []
-    troubles = follow([*before, now], sense_of(now.kind))
+    troubles = follow([*before, now], sense_of(now.kind, now.unit))
     return [
         _question(one.trouble, before)
         for one in compared(troubles, len(before))

@@ -33,9 +33,10 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
             if not walked:
                 gone.append(number)
                 continue
-            found = follow(walked, sense_of(walked[0].kind))
-            rows += [_row(number, trouble, walked) for trouble in found]
-            foreseen += _foreseen(number, walked)
+            sense = sense_of(walked[0].kind, walked[-1].unit)
+            found = follow(walked, sense)
+            rows += [_row(number, trouble, walked, sense) for trouble in found]
+            foreseen += _foreseen(number, walked, sense)
             sums.append({"number": number, **_sums(walked, found)})
         insert_rows(connection, troubles, COLUMNS, rows)
         insert_rows(connection, forecasts, FORESEEN, foreseen)
@@ -56,10 +57,10 @@ COLUMNS = (
 )  # fmt: skip
 
 
-def _row(unit: int, trouble: Trouble, walked: Sequence[Walked]) -> tuple[object, ...]:
+def _row(unit: int, trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> tuple[object, ...]:
     said, opened = trouble.said, walked[trouble.opened]
     choice = decision(trouble, walked)
-    day, why = due_of(trouble, walked, sense_of(walked[0].kind))
+    day, why = due_of(trouble, walked, sense)
     closed = None if trouble.closed is None else walked[trouble.closed].day
     return (
         unit, walked[0].kind, said.zone, said.line, said.side, said.part, trouble.check, said.condition,
@@ -74,8 +75,7 @@ FORESEEN = (
 )  # fmt: skip
 
 
-def _foreseen(unit: int, walked: Sequence[Walked]) -> list[tuple[object, ...]]:
-    sense = sense_of(walked[0].kind)
+def _foreseen(unit: int, walked: Sequence[Walked], sense: Sense) -> list[tuple[object, ...]]:
     if not any(sense.has_limit(one.line) for walk in walked for one in walk.measured):
         return []
     return [

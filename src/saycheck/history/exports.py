@@ -87,7 +87,10 @@ def _types(columns: dict[str, ColumnElement[Any]]) -> dict[str, str]:
     return {name: types[str(column.type)] for name, column in columns.items()}
 
 
-_COUNTS: dict[str, ColumnElement[Any]] = {"questions": walks.c.questions, "reviewed": walks.c.reviewed}
+_COUNTS: dict[str, ColumnElement[Any]] = {
+    "questions": walks.c.questions, "answered": walks.c.answered, "edits": walks.c.edits,
+    "not_reviewed": walks.c.unreviewed,
+}  # fmt: skip
 EXPORTS = {
     one.name: one
     for one in (

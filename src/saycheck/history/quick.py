@@ -56,6 +56,7 @@ class Finding(msgspec.Struct):
     side: str
     state: str
     condition: str
+    heard_as: str
     evidence: list[Place]
     denied: bool = False
     needs_review: bool = False
@@ -82,7 +83,26 @@ class QuickWalk(msgspec.Struct):
     findings: list[Finding] = []
     checklist: list[Line] = []
     questions: list[msgspec.Raw] = []
+    joined: list[msgspec.Raw] = []
     walked_at: str | None = None
+    edits: int = msgspec.field(default=0, name="(edits that count)")
+    answered: int = msgspec.field(default=0, name="(questions answered by them)")
+
+
+class Edit(msgspec.Struct):
+    """A line of ``edits.jsonl`` as far as it is needed; the names are those of ``models.review.Edit``."""
+
+    id: str
+    at: str
+    who: str
+    action: str
+    heard: str = ""
+    before: list[Finding] = []
+    after: list[Finding] = []
+    refers: str | None = None
+    question: str | None = None
+    machine: Machine | None = None
+    quotes: dict[str, str] = {}
 
 
 _decoder = msgspec.json.Decoder(QuickWalk)

@@ -65,7 +65,8 @@ class Decided(NamedTuple):
 class Walked:
     """One walk. ``when`` is the local time it was walked, ISO 8601, to the minute or only the day.
 
-    ``hours`` is the hour-meter reading in h. ``questions`` counts the open ones.
+    ``hours`` is the hour-meter reading in h. ``questions`` counts those asked when it was heard, ``answered``
+    those answered since, ``edits`` what people did to it, ``unreviewed`` the findings that still need a look.
     """
 
     walk_id: str
@@ -75,7 +76,9 @@ class Walked:
     hours: float | None
     when: str
     questions: int = 0
-    reviewed: bool = False
+    answered: int = 0
+    edits: int = 0
+    unreviewed: int = 0
     said: tuple[Said, ...] = ()
     measured: tuple[Measured, ...] = ()
     decided: tuple[Decided, ...] = ()

@@ -32,7 +32,7 @@ def insert_walks(
         unit = unit_numbers[unit_key(walked.unit), walked.kind] if walked.unit else None
         of_walks.append(
             (number, root, walked.folder, stamp, walked.walk_id, unit, walked.unit, walked.hours, walked.when,
-             walked.questions, walked.reviewed)
+             walked.questions, walked.answered, walked.edits, walked.unreviewed)
         )  # fmt: skip
         said += [(number, *one) for one in walked.said]
         measured += [(number, *one) for one in walked.measured]
@@ -44,7 +44,8 @@ def insert_walks(
 
 
 WALK_COLUMNS = (
-    "id", "root", "folder", "stamp", "walk_id", "unit_id", "name", "hours", "walked", "questions", "reviewed"
+    "id", "root", "folder", "stamp", "walk_id", "unit_id", "name", "hours", "walked", "questions",
+    "answered", "edits", "unreviewed",
 )  # fmt: skip
 
 
@@ -84,7 +85,8 @@ def walks_of(connection: Connection, numbers: Sequence[int]) -> dict[int, list[W
     for row in rows:
         walked = Walked(
             walk_id=row.walk_id, folder=row.folder, kind=kinds[row.unit_id], unit=row.name, hours=row.hours,
-            when=row.walked, questions=row.questions, reviewed=row.reviewed,
+            when=row.walked, questions=row.questions, answered=row.answered, edits=row.edits,
+            unreviewed=row.unreviewed,
             said=tuple(said.get(row.id, ())), measured=tuple(measured.get(row.id, ())),
             decided=tuple(decided.get(row.id, ())),
         )  # fmt: skip
@@ -96,7 +98,7 @@ def walks_of(connection: Connection, numbers: Sequence[int]) -> dict[int, list[W
 
 def _further(one: Walked, other: Walked) -> bool:
     """Whether one copy of a walk has been worked on more than another."""
-    return (one.reviewed, len(one.decided)) > (other.reviewed, len(other.decided))
+    return (one.edits, len(one.decided)) > (other.edits, len(other.decided))
 
 
 def _by_walk(

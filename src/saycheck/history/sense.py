@@ -1,12 +1,14 @@
 """What goes with what on a machine kind: which check a condition answers, and what answers a trouble."""
 
 import hashlib
+from collections.abc import Callable
 from functools import lru_cache
 
-from saycheck.errors import MachineError
-from saycheck.vocabulary.compiled import Part
+from saycheck.errors import MachineError, VocabularyError
+from saycheck.vocabulary.compiled import Part, Vocabulary
 from saycheck.vocabulary.load import load, roots_of, shared_tables
 from saycheck.vocabulary.schema import Check, Checks, Measure
+from saycheck.vocabulary.unit import has_file
 
 SHARED = ("checks.toml", "parts.toml", "units.toml")
 """The shared files that matter here."""
@@ -30,17 +32,15 @@ GROWS = {
 
 
 class Sense:
-    """The checks of one machine kind; of an unknown kind only those that all machines share."""
+    """The checks of one machine kind, or of a unit of it that has words of its own.
 
-    def __init__(self, kind: str) -> None:
-        self.parts: dict[str, Part] = {}
-        try:
-            vocabulary = load(kind)
-            self.parts = {part.name: part for part in vocabulary.parts}
-            self.checks: dict[str, Check] = dict(vocabulary.checks)
-        except MachineError:
-            tables = shared_tables("checks.toml", Checks)
-            self.checks = {check.name: check for table in tables for check in table.check}
+    Of an unknown kind only those that all machines share. ``words`` is the whole vocabulary, None there.
+    """
+
+    def __init__(self, kind: str, unit: str = "") -> None:
+        self.words = _words(kind, unit)
+        self.parts: dict[str, Part] = {part.name: part for part in self.words.parts} if self.words else {}
+        self.checks: dict[str, Check] = dict(self.words.checks) if self.words else _shared_checks()
         general = [set(check.conditions) for check in self.checks.values() if WHOLE not in check.conditions]
         self._together = {(one, other) for found in general for one in found for other in found}
         self._general: dict[str, str] = {}
@@ -105,12 +105,46 @@ def words_version() -> str:
     digest = hashlib.sha256()
     for root in roots_of(()):
         shared = [path for name in SHARED if (path := root / "shared" / name).is_file()]
-        for path in [*sorted((root / "machines").glob("*.toml")), *shared]:
+        own = [path for folder in ("machines", "units") for path in sorted((root / folder).glob("*.toml"))]
+        for path in [*own, *shared]:
             digest.update(path.name.encode("utf-8", "surrogateescape") + b"\0" + path.read_bytes())
     return digest.hexdigest()[:16]
 
 
+def sense_of(kind: str, unit: str | None = None) -> Sense:
+    """The sense of a kind, or of a unit that has a file of its own; each is read once in the life of the program."""
+    return _sense(kind, unit if unit and _has_file()(unit) else "")
+
+
+def read_again() -> None:
+    """Forget what was read, so that edited words count."""
+    _sense.cache_clear()
+    _has_file.cache_clear()
+
+
 @lru_cache(maxsize=64)
-def sense_of(kind: str) -> Sense:
-    """The sense of a kind, read once in the life of the program."""
-    return Sense(kind)
+def _sense(kind: str, unit: str) -> Sense:
+    return Sense(kind, unit)
+
+
+@lru_cache(maxsize=1)
+def _has_file() -> Callable[[str], bool]:
+    return has_file(roots_of(()))
+
+
+def _words(kind: str, unit: str) -> Vocabulary | None:
+    """The words of a unit; of its kind alone where its file says that it is of another; None of no known kind."""
+    for wanted in dict.fromkeys((unit, "")):
+        try:
+            return load(kind, unit=wanted)
+        except MachineError:
+            return None
+        except VocabularyError:
+            if not wanted:
+                raise
+    return None
+
+
+def _shared_checks() -> dict[str, Check]:
+    tables = shared_tables("checks.toml", Checks)
+    return {check.name: check for table in tables for check in table.check}

@@ -30,17 +30,43 @@ def take(folder: Path, name: str = "") -> Walked:
     Raises:
         SaycheckError: the walk or its edits cannot be read.
     """
-    if (folder / walkfolder.EDITS).exists():
-        from saycheck.standing import standing
+    if not (folder / walkfolder.EDITS).exists():
+        walk, odd = quick.read(folder)
+        return taken(walk, folder, name, odd=odd)
+    return _edited(folder, name) or _standing(folder, name)
 
-        now = standing(folder)
-        return taken(now.walk, folder, name, now.reviewed)
-    walk, odd = quick.read(folder)
-    return taken(walk, folder, name, odd=odd)
+
+def _edited(folder: Path, name: str) -> Walked | None:
+    """A walk after its edits, quickly; None where that cannot be told quickly."""
+    from saycheck.history.edited import edited, edits_of
+
+    heard, odd = quick.read(folder)
+    edits = edits_of(folder)
+    if odd or edits is None or not isinstance(heard, quick.QuickWalk):
+        return None
+    walk = edited(heard, edits, folder)
+    return taken(walk, folder, name, walk.edits, walk.answered, odd=False) if walk else None
+
+
+def _standing(folder: Path, name: str) -> Walked:
+    """A walk after its edits, by way of the whole of it."""
+    from saycheck.review.replay import stacks
+    from saycheck.standing import standing
+
+    now = standing(folder)
+    counting = set(stacks(now.edits).done)
+    answered = {one.question for one in now.edits if one.id in counting and one.question}
+    walk = now.walk.model_copy(update={"questions": now.heard.questions})
+    return taken(walk, folder, name, len(counting), len(answered))
 
 
 def taken(
-    walk: Walk | quick.QuickWalk, folder: Path, name: str = "", reviewed: bool = False, odd: bool = True
+    walk: Walk | quick.QuickWalk,
+    folder: Path,
+    name: str = "",
+    edits: int = 0,
+    answered: int = 0,
+    odd: bool = True,
 ) -> Walked:
     """A walk as the history keeps it; ``odd`` is false where no text can hold what no database takes."""
     clean = storable if odd else str
@@ -70,7 +96,9 @@ def taken(
         hours=hours if hours is not None and 0 <= hours < HOURS_MOST else None,
         when=walked_when(walk.id, walk.walked_at, folder),
         questions=len(walk.questions),
-        reviewed=reviewed,
+        answered=answered,
+        edits=edits,
+        unreviewed=sum(one.needs_review for one in walk.findings),
         said=tuple(said),
         measured=tuple(measured),
         decided=decided(folder),

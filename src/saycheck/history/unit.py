@@ -42,8 +42,8 @@ class UnitHistory:
 
     @cached_property
     def sense(self) -> Sense:
-        """What goes with what on this kind of machine."""
-        return sense_of(self.kind)
+        """What goes with what on this unit."""
+        return sense_of(self.kind, self.name)
 
     @cached_property
     def troubles(self) -> list[Trouble]:

@@ -42,7 +42,8 @@ def load(kind: str, folders: Sequence[Path] = (), unit: str | None = None) -> Vo
 
     ``kind`` may be written "wheel-loader", "Wheel Loader" or any saying of the kind. ``folders`` lie over
     the shipped vocabulary, the last on top; without them the chosen ones. Raises MachineError for an
-    unknown kind, VocabularyError for a file or folder that is not as it should be.
+    unknown kind, VocabularyError for a file or folder that is not as it should be. An empty ``unit`` is none,
+    whatever was chosen.
     """
     return _built(files_of(kind, folders, unit))
 
@@ -65,7 +66,7 @@ def _unit_file(
     kind: str, unit: str | None, roots: Sequence[Path], folders: Sequence[Path]
 ) -> TextFile | None:
     """The file of a unit; one that was only chosen for the run is left aside for other machine kinds."""
-    wanted = unit or unit_name()
+    wanted = unit_name() if unit is None else unit
     file = find_unit(wanted, roots) if wanted else None
     if file is None:
         return None

@@ -4,7 +4,7 @@ A unit file names its machine kind, what else the unit is called, the options it
 and may add, change or drop parts as a shop's machine file does.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 
 from saycheck.vocabulary.files import TextFile, did_you_mean, keys_of, parse, read_text
@@ -24,14 +24,22 @@ def units_of(roots: Iterable[Path]) -> list[tuple[str, str]]:
 
 def find_unit(name: str, roots: Sequence[Path]) -> TextFile | None:
     """The file of a unit by any of its names, the last folder first; None where no file names it."""
-    for file in reversed(unit_files(roots)):
-        keys = keys_of(file)
-        sayings = keys.get("sayings")
-        stem = file.label.rsplit("/", 1)[-1].removesuffix(".toml")
-        names = [stem, keys.get("name", ""), *(sayings if isinstance(sayings, list) else [])]
-        if _plain(name) in {_plain(str(one)) for one in names}:
-            return file
-    return None
+    return next((file for file in reversed(unit_files(roots)) if _plain(name) in _names(file)), None)
+
+
+def has_file(roots: Iterable[Path]) -> Callable[[str], bool]:
+    """A test whether a file names a unit, for asking about many units: the files are read once."""
+    known = {name for file in unit_files(roots) for name in _names(file)}
+    return lambda unit: _plain(unit) in known
+
+
+def _names(file: TextFile) -> set[str]:
+    """All that a unit file calls its unit, in the form in which names are compared."""
+    keys = keys_of(file)
+    sayings = keys.get("sayings")
+    stem = file.label.rsplit("/", 1)[-1].removesuffix(".toml")
+    names = [stem, keys.get("name", ""), *(sayings if isinstance(sayings, list) else [])]
+    return {_plain(str(one)) for one in names}
 
 
 def layer_of(file: TextFile, whole: MachineKind) -> tuple[UnitFile, MachineKind]:
