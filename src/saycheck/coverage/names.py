@@ -41,6 +41,7 @@ def picks(words: Iterable[str]) -> bool:
     return bool(said & ENDS) or (bool(said & SOME) and not said & EVERY)
 
 
+@lru_cache(maxsize=16384)
 def singular(word: str) -> str:
     """A word without its plural ending, good enough to compare with; both sides are folded alike."""
     if word in IRREGULAR:
@@ -82,6 +83,7 @@ class Names:
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         self.vocabulary = vocabulary
+        self._of_kind: dict[Words, list[str]] = {}
         self._within: dict[str, list[str]] = {}
         self._fluids: dict[str, list[str]] = {}
 
@@ -143,6 +145,11 @@ class Names:
         What is uncounted reaches further: glass is in every part that some saying ends in and that is
         looked at for the same as glass.
         """
+        if noun not in self._of_kind:
+            self._of_kind[noun] = self._meant(noun)
+        return self._of_kind[noun]
+
+    def _meant(self, noun: Words) -> list[str]:
         if noun[-1:] and noun[-1] in UNCOUNTED and noun in self.shared:
             looked_for = self.vocabulary.shared[self.shared[noun]].checks[:1]
             return [

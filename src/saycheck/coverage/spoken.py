@@ -5,12 +5,14 @@ cab. A general statement reaches as far as its words allow and no further: hoses
 front say nothing of those at the rear, and a cab that is fine says nothing of the seat belt in it.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from weakref import WeakKeyDictionary
 
 from saycheck.coverage.names import (
     UNCOUNTED,
     Called,
+    Names,
     Words,
     folded,
     is_plural,
@@ -52,6 +54,10 @@ class Coverage:
     loose: Places = frozenset()
 
 
+_plain: "WeakKeyDictionary[Names, dict[tuple[str | None, ...], Coverage]]" = WeakKeyDictionary()
+"""What a name reaches where that hangs on nothing else said: by line, part, name and side."""
+
+
 class Reach:
     """How far findings reach on one machine kind; ``text`` is the transcript they point into."""
 
@@ -64,6 +70,9 @@ class Reach:
         self.parts = vocabulary.parts
         self.names = names_of(vocabulary)
         self.lines_of = self.names.lines
+        self._plain = _plain.setdefault(self.names, {})
+        if len(self._plain) > KEPT_MOST:
+            self._plain.clear()
 
     def kept(self, finding: Finding) -> Coverage:
         """The same as a call, worked out once for each finding as it is."""
@@ -79,12 +88,18 @@ class Reach:
         """The lines that a finding speaks of, none where its part has no place on the list."""
         if finding.line not in self.lines_of:
             return self._of_words(finding)
+        key = (finding.line, finding.part, finding.heard_as, finding.side)
+        if (known := self._plain.get(key)) is not None:
+            return known
         part = str(finding.line)
         called = self.names.called(part, finding.heard_as)
+        if not (called and _may_mean_more(called.last)) and not self.names.fluids(part):
+            others = [name for name in self.names.within(finding.part) if name != part]
+            self._plain[key] = _all([self._of_line(finding, name) for name in (part, *others)])
+            return self._plain[key]
         found = self._general(finding, called) if called and self._is_general(finding, called) else None
-        others = {*self.names.within(finding.part), *self._filled_with(finding)} - {part}
-        all_found = [found or self._of_line(finding, part), *(self._of_line(finding, o) for o in others)]
-        return Coverage(_all(c.own for c in all_found), _all(c.loose for c in all_found))
+        also = {*self.names.within(finding.part), *self._filled_with(finding)} - {part}
+        return _all([found or self._of_line(finding, part), *(self._of_line(finding, o) for o in also)])
 
     def _of_line(self, finding: Finding, part: str) -> Coverage:
         """The lines of one part, those on the side of the finding."""
@@ -101,11 +116,9 @@ class Reach:
         """
         if called.last in UNCOUNTED:
             means_more = called.before in NOT_WHICH and finding.state not in TROUBLE
-        elif is_plural(called.last):
-            several = is_plural(words_of(str(finding.line))[-1])
-            means_more = not several or finding.side in ("both", "none")
         else:
-            return False
+            several = is_plural(words_of(str(finding.line))[-1])
+            means_more = is_plural(called.last) and (not several or finding.side in ("both", "none"))
         return means_more and not self._picks(finding, called.words)
 
     def _picks(self, finding: Finding, name: Words) -> bool:
@@ -176,5 +189,15 @@ def _on_side(finding: Finding, line: Line) -> bool:
     return line.side == "none" or finding.side in (line.side, "both", "none")
 
 
-def _all(sets: Iterable[Places]) -> Places:
-    return frozenset(place for places in sets for place in places)
+def _may_mean_more(word: str) -> bool:
+    """Whether a word can mean several parts: a plural, or glass."""
+    return word in UNCOUNTED or is_plural(word)
+
+
+def _all(some: Sequence[Coverage]) -> Coverage:
+    if len(some) == 1:
+        return some[0]
+    return Coverage(
+        frozenset(place for one in some for place in one.own),
+        frozenset(place for one in some for place in one.loose),
+    )

@@ -67,7 +67,7 @@ def _with(
         key=lambda one: (min((e.char_start for e in one.evidence), default=float("inf")), order[one.id])
     )
     before = {one.id: one for one in heard.findings}
-    changed = [one for one in found if one != before.get(one.id)]
+    changed = [one for one in found if (was := before.get(one.id)) is not one and was != one]
     now = msgspec.structs.replace(heard, machine=machine, findings=found)
     gone = [one for one in heard.findings if one.id not in order]
     if gone or not _reach_the_same(changed, before, words, heard.transcript.text):

@@ -13,7 +13,7 @@ from saycheck.errors import WalkError
 from saycheck.models.walk import SCHEMA, Walk
 
 
-class Machine(msgspec.Struct):
+class Machine(msgspec.Struct, gc=False):
     """The unit walked."""
 
     kind: str
@@ -21,13 +21,13 @@ class Machine(msgspec.Struct):
     hours: float | None = None
 
 
-class Words(msgspec.Struct):
+class Words(msgspec.Struct, gc=False):
     """The transcript."""
 
     text: str
 
 
-class Measurement(msgspec.Struct):
+class Measurement(msgspec.Struct, gc=False):
     """A number with its unit."""
 
     value: float
@@ -40,14 +40,14 @@ class Measurement(msgspec.Struct):
     other_units: list[str] = []
 
 
-class Place(msgspec.Struct):
+class Place(msgspec.Struct, gc=False):
     """Where in the transcript."""
 
     char_start: int
     char_end: int
 
 
-class Finding(msgspec.Struct):
+class Finding(msgspec.Struct, gc=False):
     """A finding."""
 
     id: str
@@ -64,7 +64,7 @@ class Finding(msgspec.Struct):
     line: str | None = None
 
 
-class Line(msgspec.Struct):
+class Line(msgspec.Struct, gc=False):
     """A line of the checklist."""
 
     zone: str
@@ -73,7 +73,7 @@ class Line(msgspec.Struct):
     finding_ids: list[str] = []
 
 
-class QuickWalk(msgspec.Struct):
+class QuickWalk(msgspec.Struct, gc=False):
     """A walk as far as it is needed; the names are those of ``models.walk.Walk``."""
 
     schema: str
@@ -89,7 +89,7 @@ class QuickWalk(msgspec.Struct):
     answered: int = msgspec.field(default=0, name="(questions answered by them)")
 
 
-class Edit(msgspec.Struct):
+class Edit(msgspec.Struct, gc=False):
     """A line of ``edits.jsonl`` as far as it is needed; the names are those of ``models.review.Edit``."""
 
     id: str
