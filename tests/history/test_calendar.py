@@ -28,7 +28,7 @@ def made(walks: Path, index: Index) -> bytes:
         )
     sync(index)
     with index.reading() as connection:
-        return calendar(rows(connection, "due"), (), MADE)
+        return b"".join(calendar(rows(connection, "due"), (), MADE))
 
 
 def entries(made: bytes) -> list[Any]:
@@ -75,7 +75,7 @@ def test_the_id_stays(made: bytes, walks: Path, index: Index) -> None:
     put(made_walk("2025-05-09", CUT, unit="Loader Seven"), walks / "later")
     sync(index)
     with index.reading() as connection:
-        again = entries(calendar(rows(connection, "due"), (), MADE))
+        again = entries(b"".join(calendar(rows(connection, "due"), (), MADE)))
     before = {one.uid.value: one.dtstart.value for one in entries(made)}
     after = {one.uid.value: one.dtstart.value for one in again}
     assert set(before) == set(after)
@@ -86,4 +86,4 @@ def test_the_id_stays(made: bytes, walks: Path, index: Index) -> None:
 
 def test_an_empty_calendar_is_one(index: Index) -> None:
     """Nothing due is a calendar without entries."""
-    assert b"VEVENT" not in calendar((), (), MADE)
+    assert b"VEVENT" not in b"".join(calendar((), (), MADE))

@@ -164,11 +164,7 @@ def _export(
         from saycheck.history.calendar import calendar
 
         made = calendar(rows(connection, "due", number), rows(connection, "wear", number))
-        write_out(out, replace, lambda file: _all(file.write(made)))
+        write_out(out, replace, lambda file: file.writelines(made))
         return
     found = rows(connection, only.value, number)
     write_out(out, replace, lambda file: WRITERS[form.value](EXPORTS[only.value].columns, found, file))
-
-
-def _all(_: int) -> None:
-    """Written."""

@@ -11,7 +11,7 @@ from saycheck.history.forecast import forecasts_of
 from saycheck.history.records import Decided, Walked
 from saycheck.history.rows import insert_rows, walks_of
 from saycheck.history.sense import Sense, sense_of
-from saycheck.history.tables import OF_A_UNIT, forecasts, troubles, units
+from saycheck.history.tables import OF_A_UNIT, ForecastRow, TroubleRow, forecasts, troubles, units
 from saycheck.history.troubles import Trouble, follow
 
 BATCH = 200
@@ -25,8 +25,8 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
         some = numbers[start : start + BATCH]
         for table in OF_A_UNIT:
             connection.execute(delete(table).where(table.c.unit.in_(some)))
-        rows: list[tuple[object, ...]] = []
-        foreseen: list[tuple[object, ...]] = []
+        rows: list[TroubleRow] = []
+        foreseen: list[ForecastRow] = []
         sums: list[dict[str, object]] = []
         gone: list[int] = []
         for number, walked in walks_of(connection, some).items():
@@ -38,8 +38,8 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
             rows += [_row(number, trouble, walked, sense) for trouble in found]
             foreseen += _foreseen(number, walked, sense)
             sums.append({"number": number, **_sums(walked, found)})
-        insert_rows(connection, troubles, COLUMNS, rows)
-        insert_rows(connection, forecasts, FORESEEN, foreseen)
+        insert_rows(connection, troubles, TroubleRow._fields, rows)
+        insert_rows(connection, forecasts, ForecastRow._fields, foreseen)
         if sums:
             names = [name for name in sums[0] if name != "number"]
             connection.execute(
@@ -51,35 +51,23 @@ def derive(connection: Connection, changed: Iterable[int]) -> None:
         connection.execute(delete(units).where(units.c.id.in_(gone)))
 
 
-COLUMNS = (
-    "unit", "kind", "zone", "line", "side", "part", "check", "condition", "state", "opened", "opened_hours",
-    "seen", "closed", "times", "spell", "answer", "flagged", "choice", "due", "why_due",
-)  # fmt: skip
-
-
-def _row(unit: int, trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> tuple[object, ...]:
+def _row(unit: int, trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> TroubleRow:
     said, opened = trouble.said, walked[trouble.opened]
     choice = decision(trouble, walked)
     day, why = due_of(trouble, walked, sense)
     closed = None if trouble.closed is None else walked[trouble.closed].day
-    return (
+    return TroubleRow(
         unit, walked[0].kind, said.zone, said.line, said.side, said.part, trouble.check, said.condition,
         trouble.state, opened.day, opened.hours, walked[trouble.seen].day, closed, len(trouble.states),
         trouble.spell, trouble.answer, trouble.flagged, choice.choice if choice else "", day, why,
     )  # fmt: skip
 
 
-FORESEEN = (
-    "unit", "zone", "line", "side", "attribute", "measured_on", "value", "measured_in", "remaining_hours",
-    "due", "earliest", "told",
-)  # fmt: skip
-
-
-def _foreseen(unit: int, walked: Sequence[Walked], sense: Sense) -> list[tuple[object, ...]]:
+def _foreseen(unit: int, walked: Sequence[Walked], sense: Sense) -> list[ForecastRow]:
     if not any(sense.has_limit(one.line) for walk in walked for one in walk.measured):
         return []
     return [
-        (
+        ForecastRow(
             unit, sense.zone(one.series.line), one.series.line, one.series.side, one.series.attribute,
             one.series.points[-1].day, one.series.points[-1].value, one.series.unit, one.remaining_hours,
             one.day, one.earliest, one.wear.plainly,

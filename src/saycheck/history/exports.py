@@ -60,6 +60,8 @@ FORECAST: dict[str, ColumnElement[Any]] = {
     "unit": forecasts.c.measured_in, "remaining_hours": forecasts.c.remaining_hours,
     "due_on": forecasts.c.due, "earliest_on": forecasts.c.earliest, "told": forecasts.c.told,
 }  # fmt: skip
+FIRST_UNITS, MOST_UNITS = 20, 200
+"""So many units are asked for at a time."""
 _UNIT_ORDER = (units.c.key, units.c.kind)
 _TROUBLE_ORDER = (troubles.c.line, troubles.c.side, troubles.c.part, troubles.c.check, troubles.c.opened)
 _WALK_ORDER = (*_UNIT_ORDER, walks.c.walked, walks.c.walk_id, walks.c.root, walks.c.folder)
@@ -111,9 +113,18 @@ EXPORTS = {
 
 
 def rows(connection: Connection, name: str, unit: int | None = None) -> Iterator[tuple[Any, ...]]:
-    """The rows of a table, of one unit (by its number) or of all, in an order that is the same everywhere."""
+    """The rows of a table, of one unit (by its number) or of all, in an order that is the same everywhere.
+
+    They are asked for some units at a time, few at first, so that the first rows are there at once however many
+    there are.
+    """
     asked = EXPORTS[name].rows
-    if unit is not None:
-        asked = asked.where(units.c.id == unit)
-    for row in connection.execution_options(yield_per=1000).execute(asked):
-        yield tuple(row)
+    numbers = (
+        [unit] if unit is not None else connection.scalars(select(units.c.id).order_by(*_UNIT_ORDER)).all()
+    )
+    start, some = 0, FIRST_UNITS
+    while start < len(numbers):
+        yield from map(
+            tuple, connection.execute(asked.where(units.c.id.in_(numbers[start : start + some]))).all()
+        )
+        start, some = start + some, MOST_UNITS

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, Select, func, literal, literal_column, select
@@ -40,16 +41,33 @@ class DueRow:
 
 @dataclass(frozen=True)
 class Fleet:
-    """The fleet: how much there is, and the heads of three lists. Rows have the names of the tables' columns."""
+    """The fleet: how much there is, and the heads of three lists, each looked up when it is asked for.
 
+    A list has at most ``most`` lines, all of them with None. Rows have the names of the tables' columns.
+    """
+
+    connection: Connection
+    most: int | None
     units: int
     walks: int
     open: int
     unnamed: int
     all_due: int
-    neediest: Sequence[Any]
-    due: Sequence[DueRow]
-    offenders: Sequence[Offender]
+
+    @cached_property
+    def neediest(self) -> Sequence[Any]:
+        """Units with the most to write up first, then the most to watch."""
+        return neediest(self.connection, self.most)
+
+    @cached_property
+    def due(self) -> Sequence[DueRow]:
+        """What has a day on which it is due, the soonest first."""
+        return due(self.connection, self.most)
+
+    @cached_property
+    def offenders(self) -> Sequence[Offender]:
+        """Troubles that came back after they had ended, those of the most units first."""
+        return offenders(self.connection, self.most)
 
 
 def fleet(connection: Connection, most: int | None = MOST) -> Fleet:
@@ -63,14 +81,13 @@ def fleet(connection: Connection, most: int | None = MOST) -> Fleet:
         select(func.count()).select_from(walks).where(walks.c.unit_id.is_(None), walks.c.problem.is_(None))
     )
     return Fleet(
+        connection,
+        most,
         units=counted[0],
         walks=int(counted[1] or 0),
         open=int(counted[2] or 0),
         unnamed=unnamed or 0,
         all_due=_count(connection, troubles.c.due) + _count(connection, forecasts.c.due),
-        neediest=neediest(connection, most),
-        due=due(connection, most),
-        offenders=offenders(connection, most),
     )
 
 

@@ -1,6 +1,7 @@
 """The fleet as the terminal shows it: which units need most, what is due, what comes back."""
 
 from collections.abc import Iterator, Sequence
+from typing import TypeVar
 
 from rich.console import Console, Group, RenderableType
 from rich.table import Table
@@ -12,19 +13,28 @@ from saycheck.history.wording import hours_read, short_day
 from saycheck.reporting.layout import margin_grid, print_plainly
 from saycheck.reporting.wording import plain, with_side
 
+PIECE = 50
+"""So many lines of a list are laid out at a time."""
+TITLES = ("write up", "watch", "not seen", "unit", "last walk")
+Row = TypeVar("Row")
+
 
 def show(fleet: Fleet, console: Console) -> None:
-    """Print the whole view."""
-    print_plainly(page(fleet), console, WIDEST)
+    """Print the whole view piece by piece, so that the first lines of a long one are there at once."""
+    for piece in pieces(fleet):
+        print_plainly(piece, console, WIDEST)
 
 
-def page(fleet: Fleet) -> RenderableType:
-    """The whole view, to be printed at any width."""
-    sections: list[RenderableType] = [_header(fleet)]
-    sections += _neediest(fleet)
-    sections += _due(fleet)
-    sections += _offenders(fleet.offenders)
-    return Group(*sections)
+def pieces(fleet: Fleet) -> Iterator[RenderableType]:
+    """The whole view, to be printed at any width; a long list is in pieces that look like one."""
+    yield _header(fleet)
+    yield from _neediest(fleet)
+    yield from _due(fleet)
+    yield from _offenders(fleet.offenders)
+
+
+def _some(rows: Sequence[Row]) -> Iterator[Sequence[Row]]:
+    return (rows[start : start + PIECE] for start in range(0, len(rows), PIECE))
 
 
 def counted(count: int, word: str) -> str:
@@ -46,20 +56,21 @@ def _neediest(fleet: Fleet) -> Iterator[RenderableType]:
     if not fleet.neediest:
         return
     yield from heading("units, those that need most first")
-    grid = Table.grid(padding=(0, 2, 0, 0), expand=True)
-    for _ in range(3):
-        grid.add_column(justify="right", no_wrap=True)
-    grid.add_column(ratio=1, overflow="fold")
-    grid.add_column(justify="right", no_wrap=True)
-    titles = ("write up", "watch", "not seen", "unit", "last walk")
-    grid.add_row(*(Text(word, style="dim") for word in titles))
-    for row in fleet.neediest:
-        unit = Text.assemble(
-            (plain(row.name), "bold"), f", {row.kind.replace('-', ' ')}, {hours_read(row.hours)}"
-        )
-        numbers = (f"{count:,}" if count else "" for count in (row.writeup, row.watch, row.not_looked_at))
-        grid.add_row(*numbers, unit, Text(short_day(row.last_day), style="dim"))
-    yield grid
+    for place, some in enumerate(_some(fleet.neediest)):
+        grid = Table.grid(padding=(0, 2, 0, 0), expand=True)
+        for title in TITLES[:3]:
+            grid.add_column(justify="right", no_wrap=True, min_width=len(title))
+        grid.add_column(ratio=1, overflow="fold")
+        grid.add_column(justify="right", no_wrap=True, min_width=len(TITLES[-1]))
+        if place == 0:
+            grid.add_row(*(Text(word, style="dim") for word in TITLES))
+        for row in some:
+            unit = Text.assemble(
+                (plain(row.name), "bold"), f", {row.kind.replace('-', ' ')}, {hours_read(row.hours)}"
+            )
+            numbers = (f"{count:,}" if count else "" for count in (row.writeup, row.watch, row.not_looked_at))
+            grid.add_row(*numbers, unit, Text(short_day(row.last_day), style="dim"))
+        yield grid
     more = fleet.units - len(fleet.neediest)
     if more:
         yield Text(f"and {counted(more, 'unit')} more; --all shows them")
@@ -69,10 +80,11 @@ def _due(fleet: Fleet) -> Iterator[RenderableType]:
     if not fleet.due:
         return
     yield from heading("due, the soonest first")
-    grid = margin_grid(places=True)
-    for row in fleet.due:
-        grid.add_row(short_day(row.day), _trouble(row), Text(row.why, style="dim"))
-    yield grid
+    for some in _some(fleet.due):
+        grid = margin_grid(places=True)
+        for row in some:
+            grid.add_row(short_day(row.day), _trouble(row), Text(row.why, style="dim"))
+        yield grid
     more = fleet.all_due - len(fleet.due)
     if more:
         yield Text(f"and {more:,} more; --all shows them")
@@ -87,8 +99,9 @@ def _offenders(offenders: Sequence[Offender]) -> Iterator[RenderableType]:
     if not offenders:
         return
     yield from heading("came back after it was good")
-    grid = margin_grid()
-    for one in offenders:
-        words = f" of {one.kind.replace('-', ' ')}, {plain(one.check)}: {counted(one.times, 'time')}"
-        grid.add_row(counted(one.units, "unit"), Text.assemble((plain(one.part), "bold"), words))
-    yield grid
+    for some in _some(offenders):
+        grid = margin_grid()
+        for one in some:
+            words = f" of {one.kind.replace('-', ' ')}, {plain(one.check)}: {counted(one.times, 'time')}"
+            grid.add_row(counted(one.units, "unit"), Text.assemble((plain(one.part), "bold"), words))
+        yield grid

@@ -7,40 +7,63 @@ one object a line. Parquet needs pyarrow (extra ``parquet``).
 import csv
 import io
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice
 from typing import IO, Any
 
 from saycheck.errors import HistoryError
 
-BATCH = 5000
+FIRST, BATCH = 100, 5000
+"""So many rows are written at a time, the first ones and all others."""
+
+
+def batches(rows: Iterable[tuple[Any, ...]]) -> Iterator[list[tuple[Any, ...]]]:
+    """Rows in lists, a short one first, so that whoever reads along sees the first of them at once."""
+    waiting = iter(rows)
+    size = FIRST
+    while batch := list(islice(waiting, size)):
+        yield batch
+        size = BATCH
 
 
 def write_csv(columns: dict[str, str], rows: Iterable[tuple[Any, ...]], out: IO[bytes]) -> None:
     """Write rows as CSV."""
-    text = io.TextIOWrapper(out, encoding="utf-8", newline="", write_through=True)
+    truths = [place for place, kind in enumerate(columns.values()) if kind == "truth"]
+
+    def fields(row: tuple[Any, ...]) -> Sequence[Any]:
+        found = list(row)
+        for place in truths:
+            found[place] = "true" if row[place] else "false"
+        return found
+
+    text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(columns)
-    truths = [place for place, kind in enumerate(columns.values()) if kind == "truth"]
-    for row in rows:
-        fields = list(row)
-        for place in truths:
-            fields[place] = "true" if row[place] else "false"
-        writer.writerow(fields)
-    text.detach()
+    for batch in batches(rows):
+        writer.writerows(map(fields, batch) if truths else batch)
+        out.write(text.getvalue().encode())
+        text.seek(0)
+        text.truncate()
+    out.write(text.getvalue().encode())
 
 
 def write_jsonl(columns: dict[str, str], rows: Iterable[tuple[Any, ...]], out: IO[bytes]) -> None:
     """Write rows as JSON Lines; names with a dot become objects in objects."""
-    for row in rows:
-        line: dict[str, Any] = {}
-        for name, value in zip(columns, row, strict=True):
-            *groups, last = name.split(".")
-            inside = line
-            for group in groups:
-                inside = inside.setdefault(group, {})
-            inside[last] = value
-        out.write((json.dumps(line, ensure_ascii=False) + "\n").encode())
+    names = [name.split(".") for name in columns]
+    for batch in batches(rows):
+        out.write(
+            "".join(f"{json.dumps(_nested(names, row), ensure_ascii=False)}\n" for row in batch).encode()
+        )
+
+
+def _nested(names: Sequence[list[str]], row: tuple[Any, ...]) -> dict[str, Any]:
+    line: dict[str, Any] = {}
+    for (*groups, last), value in zip(names, row, strict=True):
+        inside = line
+        for group in groups:
+            inside = inside.setdefault(group, {})
+        inside[last] = value
+    return line
 
 
 def write_parquet(columns: dict[str, str], rows: Iterable[tuple[Any, ...]], out: IO[bytes]) -> None:
@@ -60,9 +83,8 @@ def write_parquet(columns: dict[str, str], rows: Iterable[tuple[Any, ...]], out:
         "text": pyarrow.string(), "number": pyarrow.float64(), "whole": pyarrow.int64(), "truth": pyarrow.bool_()
     }  # fmt: skip
     schema = pyarrow.schema([(name, types[kind]) for name, kind in columns.items()])
-    waiting = iter(rows)
     with parquet.ParquetWriter(out, schema) as writer:
-        while batch := list(islice(waiting, BATCH)):
+        for batch in batches(rows):
             arrays = [
                 pyarrow.array(values, type=field.type)
                 for field, values in zip(schema, zip(*batch, strict=True), strict=True)

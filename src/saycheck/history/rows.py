@@ -7,7 +7,7 @@ from sqlalchemy import Connection, Table, func, select
 
 from saycheck.history.names import unit_key
 from saycheck.history.records import Decided, Measured, Said, Walked
-from saycheck.history.tables import decisions, findings, readings, units, walks
+from saycheck.history.tables import WalkRow, decisions, findings, readings, units, walks
 
 Record = TypeVar("Record", Said, Measured, Decided)
 
@@ -30,23 +30,18 @@ def insert_walks(
     decided: list[tuple[object, ...]] = []
     for number, (walked, stamp) in enumerate(taken, next_number(connection)):
         unit = unit_numbers[unit_key(walked.unit), walked.kind] if walked.unit else None
-        of_walks.append(
-            (number, root, walked.folder, stamp, walked.walk_id, unit, walked.unit, walked.hours, walked.when,
-             walked.questions, walked.answered, walked.edits, walked.unreviewed)
+        row = WalkRow(
+            root, walked.folder, stamp, None, walked.walk_id, unit, walked.unit, walked.hours, walked.when,
+            walked.questions, walked.answered, walked.edits, walked.unreviewed,
         )  # fmt: skip
+        of_walks.append((number, *row))
         said += [(number, *one) for one in walked.said]
         measured += [(number, *one) for one in walked.measured]
         decided += [(number, *one) for one in walked.decided]
-    insert_rows(connection, walks, WALK_COLUMNS, of_walks)
+    insert_rows(connection, walks, ("id", *WalkRow._fields), of_walks)
     insert_rows(connection, findings, ("walk", *Said._fields), said)
     insert_rows(connection, readings, ("walk", *Measured._fields), measured)
     insert_rows(connection, decisions, ("walk", *Decided._fields), decided)
-
-
-WALK_COLUMNS = (
-    "id", "root", "folder", "stamp", "walk_id", "unit_id", "name", "hours", "walked", "questions",
-    "answered", "edits", "unreviewed",
-)  # fmt: skip
 
 
 def insert_rows(

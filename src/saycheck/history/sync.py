@@ -13,9 +13,9 @@ from saycheck.history.folders import walk_folders
 from saycheck.history.index import Index
 from saycheck.history.names import unit_key
 from saycheck.history.records import Walked
-from saycheck.history.rows import insert_walks, next_number
+from saycheck.history.rows import insert_rows, insert_walks, next_number
 from saycheck.history.sense import words_version
-from saycheck.history.tables import OF_A_WALK, about, units, walks
+from saycheck.history.tables import OF_A_WALK, UnitRow, WalkRow, about, units, walks
 from saycheck.history.take import take
 
 WORDS = "words"
@@ -133,7 +133,7 @@ def _take_in(
 ) -> set[int]:
     """Read walks and put them in; returns the units they belong to."""
     taken: list[tuple[Walked, str]] = []
-    bad: list[dict[str, object]] = []
+    bad: list[WalkRow] = []
     for key, name, stamp in fresh:
         try:
             walked = take(index.walks / name, key)
@@ -145,10 +145,11 @@ def _take_in(
             done.read += 1
             taken.append((walked, stamp))
             continue
-        bad.append({"root": index.root, "folder": key, "stamp": stamp, "problem": _key(problem)})
+        bad.append(WalkRow(index.root, key, stamp, _key(problem)))
     if bad:
         first = next_number(connection)
-        connection.execute(insert(walks), [{"id": number, **row} for number, row in enumerate(bad, first)])
+        numbered = [(number, *row) for number, row in enumerate(bad, first)]
+        insert_rows(connection, walks, ("id", *WalkRow._fields), numbered)
     of = unit_numbers(connection, [walked for walked, _ in taken])
     insert_walks(connection, index.root, taken, of)
     return set(of.values())
@@ -165,11 +166,8 @@ def unit_numbers(connection: Connection, walked: Sequence[Walked]) -> dict[tuple
     for missing in (False, True):
         if missing:
             new = [
-                {"key": key, "kind": kind, "name": name}
-                for (key, kind), name in wanted.items()
-                if (key, kind) not in found
+                UnitRow(kind, key, name) for (key, kind), name in wanted.items() if (key, kind) not in found
             ]
-            if new:
-                connection.execute(insert(units), new)
+            insert_rows(connection, units, UnitRow._fields, new)
         found = {(key, kind): number for key, kind, number in connection.execute(asked)}
     return {pair: number for pair, number in found.items() if pair in wanted}
