@@ -2,15 +2,13 @@
 
 import hashlib
 import os
-import pwd
-import shutil
-import subprocess
-import tempfile
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
 
+import own_postgresql
 from saycheck.history.index import Index, opened
 from saycheck.history.records import Said, Walked
 from saycheck.models.walk import (
@@ -126,45 +124,15 @@ def index(walks: Path, tmp_path: Path) -> Iterator[Index]:
         yield there
 
 
-def programs() -> Path | None:
-    """Where PostgreSQL keeps its server programs."""
-    on_path = shutil.which("initdb")
-    found = [*Path("/usr/lib/postgresql").glob("*/bin/initdb"), *([Path(on_path)] if on_path else [])]
-    return sorted(found)[-1].parent if found else None
-
-
 @pytest.fixture(scope="session")
 def postgresql() -> Iterator[str]:
-    """The URL of a PostgreSQL of our own, on a socket in a folder of its own, with a locale that is not C."""
-    bin_folder = programs()
-    if bin_folder is None:
-        pytest.skip("PostgreSQL is not installed (Debian package postgresql)")
-    pytest.importorskip("psycopg", reason="psycopg is not installed (extra fleet)")
-    home = Path(tempfile.mkdtemp(prefix="saycheck-pg-"))
-    as_user: list[str] = []
-    if os.geteuid() == 0:
+    """The URL of a PostgreSQL of our own."""
+    with ExitStack() as stack:
         try:
-            pwd.getpwnam("postgres")
-        except KeyError:
-            pytest.skip("PostgreSQL does not run as root and there is no user postgres")
-        as_user = ["runuser", "-u", "postgres", "--"]
-        shutil.chown(home, "postgres")
-
-    def run(program: str, *words: str) -> None:
-        command = [*as_user, str(bin_folder / program), *words]
-        done = subprocess.run(command, capture_output=True, text=True, cwd=home, timeout=60)
-        assert 0 == done.returncode, done.stdout + done.stderr
-
-    data = home / "data"
-    run("initdb", "-D", str(data), "-U", "saycheck", "--auth=trust", "--locale=C.UTF-8", "--encoding=UTF8",
-        "--locale-provider=icu", "--icu-locale=en-US", "--no-sync")  # fmt: skip
-    options = f"-c listen_addresses= -c unix_socket_directories={home} -c fsync=off"
-    run("pg_ctl", "-D", str(data), "-l", str(home / "log"), "-o", options, "-w", "start")
-    try:
-        yield f"postgresql://saycheck@/postgres?host={home}"
-    finally:
-        run("pg_ctl", "-D", str(data), "-m", "immediate", "-w", "stop")
-        shutil.rmtree(home, ignore_errors=True)
+            url = stack.enter_context(own_postgresql.running())
+        except own_postgresql.MissingError as why:
+            pytest.skip(str(why))
+        yield url
 
 
 @pytest.fixture
