@@ -13,6 +13,7 @@ from saycheck.reporting.writeup.costs import costs, figures
 from saycheck.reporting.writeup.given import Given, Point, Series
 from saycheck.reporting.writeup.html import as_html
 from saycheck.reporting.writeup.pdf import as_pdf
+from saycheck.sums.leaks import Leak
 from saycheck.vocabulary.compiled import Part
 from saycheck.vocabulary.schema import SharedPart
 
@@ -68,7 +69,13 @@ def of_the_vocabulary(given: Given) -> set[float]:
     texts = [check.source for check in given.vocabulary.checks.values()]
     texts += [measure.source or "" for measure in measures] + [one.text + one.source for one in given.waiting]
     return limits | in_all(
-        [*texts, *(part.caution or "" for part in parts), given.vocabulary.version, given.version]
+        [
+            *texts,
+            Leak.source,
+            *(part.caution or "" for part in parts),
+            given.vocabulary.version,
+            given.version,
+        ]
     )
 
 

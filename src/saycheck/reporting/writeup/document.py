@@ -22,8 +22,12 @@ class Plot(Model):
 
 
 class Reading(Model):
-    """A measurement in words, the limit it is held against, what that says, and where the limit is from."""
+    """A measurement in words, the limit it is held against, what that says, and where the limit is from.
 
+    ``label`` says what it is, "measured" or "leak".
+    """
+
+    label: str = "measured"
     value: str
     limit: str = ""
     verdict: str = ""

@@ -8,6 +8,7 @@ from saycheck.models.walk import Finding
 from saycheck.reporting.wording import STATE_WORDS, clock, number, plain, with_side
 from saycheck.reporting.writeup.document import Decided, Entry, Picture, Plot, Urgent
 from saycheck.reporting.writeup.given import Given
+from saycheck.reporting.writeup.leaks import leaked
 from saycheck.reporting.writeup.limits import readings
 from saycheck.reporting.writeup.order import URGENCIES, checks_of, in_order, urgency
 from saycheck.reporting.writeup.trend import trend
@@ -60,7 +61,10 @@ def entry(finding: Finding, place: int, given: Given) -> Entry:
         place=plain(finding.zone),
         time=_time(finding),
         quote=quote(finding, given.standing.walk.transcript.text),
-        readings=readings(finding, given.vocabulary),
+        readings=[
+            *readings(finding, given.vocabulary),
+            *leaked(finding, given.standing.walk.transcript.text),
+        ],
         injures=any(check.hurts for check in checks),
         urgency=checks[0].urgency if checks else "this week",
         urgency_source=_published(checks[0].source if checks else ""),
