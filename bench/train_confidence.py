@@ -22,10 +22,10 @@ from sklearn.linear_model import LogisticRegression
 from saycheck.understanding import weigh as weighing
 from saycheck.understanding.confidence import features
 from saycheck.understanding.judge import judge
-from saycheck.understanding.linear import Linear
+from saycheck.understanding.linear import STANDING_IN, Linear
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.talk import context_of
-from train_statements import ROOT, STATE, agreement, narrations
+from train_statements import ROOT, STATE, agreement, narrations, without
 
 EDGES = np.linspace(0, 1, 11)
 
@@ -77,8 +77,10 @@ def main(folder: Path, plot: str | None) -> None:
     for writer, label in narrations():
         path = folder / f"{writer}.json"
         if path.exists():
+            without(writer, folder)
             body = json.loads(path.read_text(encoding="utf-8"))
             data.append(rows(label, Linear(body["classes"], body["bias"], body["weights"])))
+    STANDING_IN.clear()
     vector, model = fit(data[::2])
     x, y = [f for d in data[1::2] for f in d[0]], np.array([c == "right" for d in data[1::2] for c in d[1]])
     p = model.predict_proba(vector.transform(x))[:, list(model.classes_).index("right")]

@@ -7,8 +7,9 @@ weights the probability of the weighing itself stands.
 
 from saycheck.understanding.judge import Verdict
 from saycheck.understanding.linear import trained
+from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement
-from saycheck.understanding.weigh import STATES, Weight
+from saycheck.understanding.weigh import STATES, Weight, named_by
 
 # Findings less likely right than this go to review; chosen on the reliability curve that
 # ``bench/train_confidence.py`` prints.
@@ -29,6 +30,7 @@ def features(
     part = statement.subject.part
     shares = weight.shares
     order = sorted(STATES, key=lambda s: -shares.get(s, 0.0))
+    spoken = statement.subject.spoken.lower().split()
     return [
         f"sure={step(shares[verdict.state], 0.05)}",
         f"talk={step(shares.get('talk', 0.0))}",
@@ -43,6 +45,10 @@ def features(
         f"words={min((statement.end - statement.start) // 3, 6)}",
         f"like={part.part.like if part.part else '-'}",
         *(f"mark={m}" for m in sorted(statement.marks)),
+        f"name={named_by(statement.subject)} {part.part is not None}",
+        f"head={singular(spoken[-1]) if spoken else '-'}",
+        f"condition={verdict.condition} {verdict.state}",
+        f"margin={step(shares.get(order[0], 0.0) - max(shares.get(order[1], 0.0), shares.get('talk', 0.0)))}",
         f"quantities={min(len(statement.quantities), 2)}",
     ]
 

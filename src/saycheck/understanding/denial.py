@@ -41,6 +41,8 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
         if any(w in ENDS_SCOPE for w in between):
             return None
         inner = [m for m in events if cue.end <= m.start and m.end <= condition.start]
+        if clause_of_its_own(words, cue, inner, condition):
+            return None
         if or_list(words, cue, condition):
             return cue
         if list_through(words, cue, condition, inner):
@@ -51,6 +53,16 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
             return None
         return cue
     return None
+
+
+def clause_of_its_own(words: list[str], cue: Mention, inner: list[Mention], condition: Mention) -> bool:
+    """Whether "and" begins another clause between the two: "does not work and the beacon is broken"."""
+    return any(
+        m.kind == "part"
+        and "and" in words[max(cue.end, m.start - 2) : m.start]
+        and any(w in VERBS for w in words[m.end : condition.start])
+        for m in inner
+    )
 
 
 def cues_before(reading: Reading, condition: Mention) -> list[Mention]:

@@ -86,7 +86,7 @@ class PartFinder:
                 owner_end, end = end, next_end
                 index += 1
             start = self._stretch_left(words, start, floor)
-            found.append((start, end, self._name(words, start, end, owner_end)))
+            found.append((start, end, self.name(words, start, end, owner_end)))
             floor = end
         return found
 
@@ -104,7 +104,8 @@ class PartFinder:
             at += 1
         return at
 
-    def _name(self, words: Sequence[str], start: int, end: int, owner_end: int | None) -> PartName:
+    def name(self, words: Sequence[str], start: int, end: int, owner_end: int | None) -> PartName:
+        """What the words ``start`` to ``end`` say as a part's name; its owner is named up to ``owner_end``."""
         said = [w for w in words[start:end] if w != "'s"]
         sides = {("left" if w in LEFT else "right") for w in said if w in LEFT or w in RIGHT}
         side = "both" if len(sides) == 2 or "both" in said else next(iter(sides), None)

@@ -22,6 +22,7 @@ from saycheck.understanding.cues import CueFinder
 from saycheck.understanding.dispositions import cover, of_findings, of_orphans, of_taken_back, of_talk
 from saycheck.understanding.findings import FindingMaker
 from saycheck.understanding.hours import readings
+from saycheck.understanding.names import NameFinder
 from saycheck.understanding.parts import PartFinder
 from saycheck.understanding.place import Places
 from saycheck.understanding.quantities import Quantities
@@ -33,10 +34,10 @@ from saycheck.understanding.unspoken import Unspoken
 from saycheck.understanding.weigh import weigh
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
-from saycheck.vocabulary.schema import Conditions, Cues, Units
+from saycheck.vocabulary.schema import Conditions, Cues, Nouns, Units
 
 # A statement is taken for talk above this probability; best F1 on the tuning narrations, writers left out.
-TALK_ABOVE = 0.4
+TALK_ABOVE = 0.47
 MAKER = FindingMaker()
 
 if not Doc.has_extension("reading"):
@@ -146,6 +147,13 @@ def cues_factory(nlp: Language, name: str) -> Component:
     return Component(CueFinder([c for t in shared_tables("cues.toml", Cues) for c in t.cue]))
 
 
+@Language.factory("saycheck_names", default_config={"kind": "wheel-loader", "unit": None})
+def names_factory(nlp: Language, name: str, kind: str, unit: str | None) -> Component:
+    """Which words name a part here."""
+    nouns = [noun for table in shared_tables("nouns.toml", Nouns) for noun in table.noun]
+    return Component(NameFinder(PartFinder(load(kind, unit=unit)), nouns))
+
+
 class Statements:
     """Component: leaves ``reading.data["statements"]``."""
 
@@ -181,6 +189,7 @@ def _built(kind: str, unit: str | None, version: str) -> Language:
     nlp.add_pipe("saycheck_conditions")
     nlp.add_pipe("saycheck_cues")
     nlp.add_pipe("saycheck_clauses", config=named)
+    nlp.add_pipe("saycheck_names", config=named)
     nlp.add_pipe("saycheck_statements", config=named)
     return nlp
 

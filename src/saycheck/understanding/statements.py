@@ -13,7 +13,8 @@ class Subject:
     """The part a statement is about, and the tokens that name it (-1 where none do).
 
     ``side`` is left, right, both or None; ``told_side`` whether it was said with the part. ``carried``
-    tells that the part was named earlier, ``count`` how many are meant and where that was said.
+    tells that the part was named earlier, ``count`` how many are meant and where that was said, ``sure``
+    how likely its words name a part (1 where no model has told).
     """
 
     part: Resolved
@@ -25,6 +26,7 @@ class Subject:
     count: tuple[int, Mention] | None = None
     told_side: bool = False
     spoken: str = ""
+    sure: float = 1.0
 
 
 @dataclass(frozen=True)

@@ -221,6 +221,12 @@ class Cues(Table):
     cue: list[Cue] = Field(default=[])
 
 
+class Nouns(Table):
+    """The file ``shared/nouns.toml``: words, in the singular, that name something on any machine."""
+
+    noun: list[str] = Field(default=[])
+
+
 class Command(Table):
     """A spoken command (``commands.toml``); ``goes_on`` where what follows belongs to it."""
 

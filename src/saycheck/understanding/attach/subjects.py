@@ -27,6 +27,8 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     part = replace(part, zone=zone)
     spoken = walk.reading.quote(event.start, event.end)
     subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
+    told_names: list[float] = walk.reading.data.get("names", [])
+    subject.sure = max(told_names[event.start : event.end], default=1.0)
     if walk.now.count:
         subject.count, walk.now.count = walk.now.count, None
     else:
