@@ -93,7 +93,7 @@ def test_the_words_of_the_unit_are_understood(
     (tmp_path / "units").mkdir()
     (tmp_path / "units" / "seven.toml").write_text(UNIT)
     monkeypatch.setenv(SHOP, str(tmp_path))
-    for unit, found in (("loader seven", [("nail magnet", "none", "writeup")]), (None, [])):
+    for unit, known in (("loader seven", True), (None, False)):
         running = Running(load("wheel-loader", unit=unit), ("recorder",))
         running.said(heard("The road magnet is loose."))
-        assert found == brief(running.findings())
+        assert known is (("nail magnet", "none", "writeup") in brief(running.findings()))

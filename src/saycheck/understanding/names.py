@@ -8,6 +8,7 @@ Trained by ``bench/train_names.py``.
 """
 
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 
 from saycheck.understanding.linear import trained
 from saycheck.understanding.parts import BARE_WORDS, ENDS, LEFT, POSITIONS, RIGHT, PartFinder
@@ -101,7 +102,7 @@ class NameFinder:
                 out.append(mention)
                 continue
             owner_end = before.end if before in listed else None
-            name = self.finder.name(words, before.start, mention.end, owner_end)
+            name = replace(self.finder.name(words, before.start, mention.end, owner_end), listed=False)
             out[-1] = Mention("part", before.start, mention.end, name)
         return out
 
@@ -132,7 +133,7 @@ class NameFinder:
             ):
                 end += 1
             if end > i and words[end - 1] not in BARE_WORDS and not PLACES.issuperset(words[i:end]):
-                name = self.finder.name(words, i, end, None)
+                name = replace(self.finder.name(words, i, end, None), listed=False)
                 if name.words:
                     found.append(Mention("part", i, end, name))
             i = max(end, i + 1)

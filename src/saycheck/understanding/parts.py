@@ -38,7 +38,7 @@ class PartName:
 
     ``words`` are folded to the singular. ``side`` is left, right, both or None. ``owner`` are the folded
     words of the bigger part it sits on ("lift cylinder" of "gland on the lift cylinder"), or ().
-    ``plural`` tells that more than one is meant.
+    ``plural`` tells that more than one is meant, ``listed`` whether the vocabulary found the words.
     """
 
     words: tuple[str, ...]
@@ -46,6 +46,7 @@ class PartName:
     side: str | None = None
     owner: tuple[str, ...] = ()
     plural: bool = False
+    listed: bool = True
 
 
 class PartFinder:

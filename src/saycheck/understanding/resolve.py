@@ -11,6 +11,8 @@ from saycheck.understanding.phrases import singular
 from saycheck.vocabulary.compiled import Part, Vocabulary
 
 FITS = 0.62
+# A name that the vocabulary did not find has words of its own: it must fit a part better.
+FITS_UNLISTED = 0.78
 ZONE_BONUS = 0.12
 FOCUS_BONUS = 0.08
 # "Wheel nuts" after the rear tyre are the rear ones.
@@ -149,6 +151,8 @@ class Resolver:
         words = frozenset(name.words) - IGNORED
         near = focus.part if focus else None
         whole = self.part_of(words, here, near)
+        if whole and not name.listed and whole[0] < FITS_UNLISTED:
+            whole = None
         if name.owner:
             head = frozenset(name.head) - IGNORED
             owner = self.part_of(frozenset(name.owner) - IGNORED, here, near)
