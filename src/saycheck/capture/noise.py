@@ -16,7 +16,7 @@ from saycheck.hearing.ear import SAMPLE_RATE
 from saycheck.models.hearing import Passage
 
 UNTRUSTED_SNR_DB = 4.0
-"""TODO"""
+"""Speech less than this above the noise is not trusted; by judgement, on the demo recordings, not measured."""
 
 CLIPPED_SHARE = 0.15
 """Share of the samples of speech at the limit from which it cannot be trusted. Speech turned up by 12 dB
@@ -24,7 +24,7 @@ over full scale (share 0.06) had 0.23 of its words wrong against 0.17, by 18 dB 
 (0.37) 0.62 (the built-in ear's plain decoder, two narrations)."""
 
 WIND_OVER_SPEECH_DB = 25.0
-"""TODO"""
+"""How far what lies below speech must stand over it to be called wind; by judgement, not measured."""
 
 NOISY = "noise as loud as the speech"
 WINDY = "wind in the microphone"
