@@ -120,7 +120,7 @@ def test_from_words_to_the_verdict() -> None:
         "Lift chains: “three point four percent” is beyond at most 3 percent, yet called good. Measure again?"
     ] == [one.text for one in told.questions if one.id.startswith("measure-again")]
     assert (["beyond"], True) == ([one.judged for one in found.measurements], found.needs_review)
-    asked = walk("Lift chains measured, stretch is three percent.").questions
+    asked = walk("Lift chain stretch is three percent, fine.").questions
     assert ["Lift chains: “three percent” is too close to at most 3 percent to call. Measure again?"] == [
         one.text for one in asked if one.id.startswith("measure-again")
     ]

@@ -153,10 +153,12 @@ def test_a_finding_of_the_words(page: "Page", spoken_folder: Path) -> None:
     """w goes to the words; marked with Shift and the arrows they become a finding on Enter."""
     page.keyboard.press("w")
     page.wait_for_selector(".words:focus")
-    for _ in range(80):
+    for key in ["ArrowLeft"] * 80 + [
+        "ArrowRight"
+    ] * 160:  # before or behind the words of the entry one was at
         if "cracks" in page.evaluate("getSelection().toString()"):
             break
-        page.keyboard.press("ArrowLeft")  # the words of the entry one was at come after these
+        page.keyboard.press(key)
     page.keyboard.press("Shift+ArrowRight")
     page.wait_for_selector("#marked:not([hidden])")
     page.keyboard.press("Enter")

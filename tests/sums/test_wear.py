@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from saycheck.errors import SumError
@@ -187,6 +187,9 @@ def test_the_hours_hold_the_truth_as_often_as_told(said_to: float, many: int) ->
     assert hours_inside / total >= told - chance
 
 
+@example(
+    rows=[(0.0, 1.0, 0.0), (1.0, 0.0, 0.0), (2.225073858507203e-309, 0.0, 0.0)], limit=0.0, which="at_least"
+)
 @given(
     st.lists(st.tuples(st.floats(0, 5000), st.floats(0, 60), st.floats(0, 2)), max_size=12),
     st.floats(0, 40),

@@ -181,9 +181,11 @@ def _median_rank(points: int, confidence: float) -> tuple[int, float]:
 
 
 def _slope(series: Sequence[WearPoint], confidence: float) -> Slope | None:
-    if len({point.hours for point in series}) < 2:
+    # Hour meters tell tenths: readings nearer than a thousandth of an hour were made at the same hours.
+    hours = [round(point.hours, 3) for point in series]
+    if len(set(hours)) < 2:
         return None
-    return theil_sen([point.hours for point in series], [point.value for point in series], confidence)
+    return theil_sen(hours, [point.value for point in series], confidence)
 
 
 def _toward(slope: Slope, toward: int) -> Span:
