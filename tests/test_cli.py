@@ -13,7 +13,7 @@ import pytest
 from typer.testing import CliRunner
 
 from saycheck import run, walkfolder
-from saycheck.cli import app, doctor
+from saycheck.cli import app, doctor, joining
 from saycheck.models.walk import Walk
 
 HEAVY = (
@@ -255,6 +255,7 @@ def test_a_stage_that_fails_leaves_nothing(
     def fail(*_: object, **__: object) -> None:
         raise failure
 
+    assert joining.hear_file is run.hear_file  # a module loaded meanwhile would keep the stage that fails
     monkeypatch.setattr(f"saycheck.{stage}", fail)
     result = runner.invoke(app, ["hear", str(narration), "-m", "wheel-loader"])
     if failure is KeyboardInterrupt:
