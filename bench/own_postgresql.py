@@ -31,6 +31,7 @@ def running() -> Iterator[str]:
 
     Raises:
         MissingError: PostgreSQL or its driver is not installed, or nobody may run it.
+        RuntimeError: it is there and does not start.
     """
     bin_folder = programs()
     if bin_folder is None:
@@ -46,7 +47,7 @@ def running() -> Iterator[str]:
         command = [*as_user, str(bin_folder / program), *words]
         done = subprocess.run(command, capture_output=True, text=True, cwd=home, timeout=60)
         if done.returncode:
-            raise MissingError(f"{program} failed: {done.stdout} {done.stderr}")
+            raise RuntimeError(f"{program} failed: {done.stdout} {done.stderr}")
 
     data = home / "data"
     run("initdb", "-D", str(data), "-U", "saycheck", "--auth=trust", "--locale=C.UTF-8", "--encoding=UTF8",
