@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from saycheck.standing import standing
+from saycheck.models.wishes import Wish
+from saycheck.standing import apply, standing
 
 from .browser import CHROMIUM, Server, needs_browser, served
 
@@ -222,6 +223,7 @@ def test_what_others_did_to_the_same_is_told(
 
 def test_a_photograph(page: "Page", spoken_folder: Path) -> None:
     """A photograph that is chosen lies in the walk folder and stands on the page; it can be taken off."""
+    page.on("filechooser", lambda _: None)  # from here on the browser hands choosers to the test
     go_to(page, "lift cylinder")
     with page.expect_file_chooser() as chosen:
         page.keyboard.press("p")
@@ -234,6 +236,42 @@ def test_a_photograph(page: "Page", spoken_folder: Path) -> None:
     page.locator("[data-photo-off]").click()
     edited(page, "Ann took a photograph off")
     assert {} == standing(spoken_folder).photos
+
+
+SHOWN = """() => {
+  const told = (node) => {
+    const copy = node.cloneNode(true);
+    for (const open of copy.querySelectorAll(".place > *, [data-do]")) open.remove();
+    const kind = (copy.getAttribute("class") ?? "").replace(/ current| here/g, "");
+    return [copy.id, kind, copy.textContent.trim(), copy.getAttribute("x")];
+  };
+  const of = (place) => [...place.querySelectorAll("h2, .entry, .words, .words > span, rect, .zone")].map(told);
+  const marks = of(document.getElementById("strip-marks")).sort();
+  const others = document.querySelectorAll("header h1, main .part:not([hidden]), #words, #strip-zones");
+  return [marks, ...[...others].map((one) => [one.id, of(one)])];
+}"""
+"""What a person sees, without what is open at the moment."""
+
+
+def test_the_page_stays_as_a_new_one_would_be(page: "Page", spoken_folder: Path) -> None:
+    """After forty keys and another person's edits, in a zone of their own too, no trace of before is left."""
+    keys = ["Enter", "Enter", "d", "2", "ArrowDown", "Enter", "u", "u", "U", "End"]
+    for key in [*keys * 3, *"uuuuUUuuuu"]:
+        page.keyboard.press(key)
+        page.wait_for_timeout(60)
+    strange = {"action": "add", "patches": [{"part": "bell", "state": "good", "zone": "roof"}]}
+    for wish in (strange, {"action": "undo"}, {"action": "redo"}):
+        apply(spoken_folder, Wish.model_validate(wish | {"who": "Ben"}))
+        with page.expect_response("**/changes?*"):
+            page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+        page.wait_for_timeout(200)
+        other = page.context.new_page()
+        other.goto(page.url)
+        other.wait_for_selector("html[data-ready]")
+        assert other.evaluate(SHOWN) == page.evaluate(SHOWN)
+        other.close()
+    assert len(standing(spoken_folder).edits) > 12
+    assert ["roof"] == page.locator("h2 .name", has_text="roof").all_inner_texts()
 
 
 def test_on_a_phone(browser: "Browser", server: Server) -> None:

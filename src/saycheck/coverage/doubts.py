@@ -2,6 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Iterable, Sequence
+from itertools import accumulate
 
 from saycheck.coverage.names import is_plural, picks, words_of
 from saycheck.coverage.wording import called, clock, quoted, said, sentence, slug
@@ -101,17 +102,20 @@ def unclear(
 ) -> Iterable[Question]:
     """A question for each passage that was not understood, neighbours together."""
     begins = [word.char_start for word in transcript.words]
+    told = [(one.evidence[0].char_start, one.zone) for one in findings if one.evidence]
+    # Of each finding the earliest start from there on: the last finding before a place is found by halving.
+    earliest = [*accumulate((start for start, _ in reversed(told)), min)][::-1]
     for start, end in _passages(transcript):
         # Words stand in order: only the one before the passage may still reach into it.
         near = transcript.words[max(0, bisect_left(begins, start) - 1) : bisect_left(begins, end)]
         words = [w for w in near if w.char_start < end and w.char_end > start]
         times = [w for w in words if w.start_s is not None]
         start_s, end_s = (times[0].start_s, times[-1].end_s) if times else (None, None)
-        before = [f for f in findings if f.evidence and f.evidence[0].char_start < start]
+        before = bisect_left(earliest, start)
         at = f" at {clock(start_s)}" if start_s is not None else ""
         yield Question(
             id=slug("unclear", start),
-            about=About(zone=before[-1].zone if before else vocabulary.zones[0].name),
+            about=About(zone=told[before - 1][1] if before else vocabulary.zones[0].name),
             kind="unclear",
             text=f"Not understood{at}: {quoted(transcript.text[start:end])}. What was it?",
             evidence=[Evidence(char_start=start, char_end=end, start_s=start_s, end_s=end_s)],

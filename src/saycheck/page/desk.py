@@ -6,7 +6,6 @@ Other programs may edit the same walk; the desk looks whether they did whenever 
 import secrets
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from operator import is_
 from pathlib import Path
 from threading import RLock
 
@@ -14,10 +13,13 @@ from saycheck import walkfolder
 from saycheck.models.review import Edit, Standing
 from saycheck.models.walk import Walk
 from saycheck.models.wishes import Wish
-from saycheck.page.entries import Entry, Section, sections
+from saycheck.page.entries import Section, sections
+from saycheck.page.entry import Entry, Maker
+from saycheck.page.strip import Strip, strip
 from saycheck.page.words import Paragraph, paragraphs
 from saycheck.review.changes import edit_for
-from saycheck.review.edits import EDITS, append, read
+from saycheck.review.edits import EDITS, append
+from saycheck.review.log import Log
 from saycheck.standing import after
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
@@ -25,24 +27,32 @@ from saycheck.vocabulary.load import load
 
 @dataclass
 class Sheet:
-    """What is on the page at one moment; ``number`` grows with each change that the desk notices."""
+    """What is on the page at one moment; ``number`` grows with each change that the desk notices.
+
+    ``pieces`` is all that stands there, by key: entries, paragraphs, marks on the strip, its ``zones`` and its
+    ``sound``, and ``s-`` with a section's key: in which order entries stand there. ``since`` tells for each the
+    number of the sheet in which it last changed.
+    """
 
     number: int
     standing: Standing
     sections: list[Section]
+    words: list[Paragraph]
+    strip: Strip
+    pieces: dict[str, object] = field(default_factory=dict)
     since: dict[str, int] = field(default_factory=dict)
-    """By entry key the number of the sheet in which it last changed."""
-    words: list[Paragraph] = field(default_factory=list)
-    words_since: dict[str, int] = field(default_factory=dict)
-    """The same for paragraphs of the transcript."""
 
 
 class Desk:
-    """One walk folder being reviewed; safe to use from several threads."""
+    """One walk folder being reviewed; safe to use from several threads.
+
+    ``run`` names this desk among others of the same walk; ``hearings`` counts how often the walk was read.
+    """
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.run = secrets.token_hex(4)
+        self.hearings = 0
         self._lock = RLock()
         self._stamp: object = None
         self._heard_stamp: object = None
@@ -50,6 +60,8 @@ class Desk:
         self._vocabulary: Vocabulary | None = None
         self._earlier: list[Walk] = []
         self._sheet: Sheet | None = None
+        self._maker: Maker | None = None
+        self._log = Log()
 
     @property
     def heard(self) -> Walk:
@@ -59,7 +71,9 @@ class Desk:
             self._heard = walkfolder.read(self.folder)
             self._vocabulary = load(self._heard.machine.kind, unit=self._heard.machine.unit)
             self._earlier = walkfolder.earlier(self.folder)
+            self._maker = Maker(self._heard)
             self._heard_stamp = stamp
+            self.hearings += 1
         return self._heard
 
     @property
@@ -80,7 +94,7 @@ class Desk:
             heard = self.heard
             stamp = (self._heard_stamp, _stamp(self.folder / EDITS))
             if self._sheet is None or stamp != self._stamp:
-                self._renew(heard, read(self.folder))
+                self._renew(heard, self._log(self.folder))
                 self._stamp = stamp
             assert self._sheet is not None
             return self._sheet
@@ -102,34 +116,31 @@ class Desk:
                     standing = known.standing
                 return list(make(standing))
 
-            return append(self.folder, made)
+            return append(self.folder, made, self._log)
 
     def _renew(self, heard: Walk, edits: list[Edit]) -> None:
         standing = after(heard, edits, self.vocabulary, self._earlier)
         was = self._sheet
         number = was.number + 1 if was else 1
-        new = sections(standing, self.vocabulary)
-        old = {entry.key: entry for section in was.sections for entry in section.entries} if was else {}
-        since = dict(was.since) if was else {}
-        for entry in all_entries(new):
-            if old.get(entry.key) != entry:
-                since[entry.key] = number
-        words = _words(standing, was)
-        old_words = {one.key: one for one in was.words} if was else {}
-        words_since = {
-            one.key: was.words_since[one.key] if was and old_words.get(one.key) == one else number
-            for one in words
-        }
-        self._sheet = Sheet(number, standing, new, since, words, words_since)
+        on_page = sections(standing, self.vocabulary, self._maker)
+        before = (was.standing.walk.transcript, was.words) if was else None
+        words = paragraphs(standing.walk.transcript, before)
+        sheet = Sheet(number, standing, on_page, words, strip(standing))
+        sheet.pieces = dict(_pieces(sheet))
+        for key, piece in sheet.pieces.items():
+            old = was.pieces.get(key) if was else None
+            sheet.since[key] = was.since[key] if was and (piece is old or piece == old) else number
+        self._sheet = sheet
 
 
-def _words(standing: Standing, was: Sheet | None) -> list[Paragraph]:
-    """The paragraphs, those of before where nothing became of the words since."""
-    if was:
-        new, old = standing.walk.transcript.spans, was.standing.walk.transcript.spans
-        if len(new) == len(old) and all(map(is_, new, old)):
-            return was.words
-    return paragraphs(standing.walk.transcript)
+def _pieces(sheet: Sheet) -> Iterable[tuple[str, object]]:
+    for section in sheet.sections:
+        yield f"s-{section.key}", (section.title, [one.key for one in section.entries])
+        yield from ((one.key, one) for one in section.entries)
+    yield from ((one.key, one) for one in sheet.words)
+    yield from ((one.key, one) for one in sheet.strip.marks)
+    yield "zones", (sheet.strip.zones, sheet.strip.told)
+    yield "sound", sheet.strip.sound
 
 
 def all_entries(of: Iterable[Section]) -> Iterable[Entry]:

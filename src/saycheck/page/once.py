@@ -1,16 +1,18 @@
-"""The words of a walk as a key: what is made of them alone is worked out once."""
+"""A list of a hearing as a key: what is made of it alone is worked out once."""
 
-from saycheck.models.walk import Word
+from typing import Generic, TypeVar
+
+T = TypeVar("T")
 
 
-class Once:
-    """A list by its identity, so that what is made of it can be kept; words never change after hearing."""
+class Once(Generic[T]):
+    """A list by its identity, so that what is made of it can be kept; words and sound never change after hearing."""
 
-    def __init__(self, words: list[Word]) -> None:
-        self.words = words
+    def __init__(self, items: list[T]) -> None:
+        self.items = items
 
     def __hash__(self) -> int:
-        return id(self.words)
+        return id(self.items)
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, Once) and self.words is other.words
+        return isinstance(other, Once) and self.items is other.items

@@ -7,8 +7,8 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
 
 from saycheck.page.desk import Desk, Sheet
-from saycheck.page.entries import Entry
-from saycheck.page.strip import strip
+from saycheck.page.entry import Entry
+from saycheck.page.strip import Mark
 from saycheck.page.words import Paragraph
 from saycheck.reporting.wording import number
 
@@ -58,14 +58,34 @@ def page(desk: Desk, who: str) -> str:
     return environment().get_template("page.html").render(given)
 
 
+@lru_cache(maxsize=8192)
+def mark_html(mark: Mark, base: int) -> str:
+    """One finding on the strip, which stands ``base`` pixels below its upper edge."""
+    return environment().get_template("mark.html").render(m=mark, base=base).strip()
+
+
 def strip_html(sheet: Sheet) -> str:
     """The strip along the recording."""
-    return environment().get_template("strip.html").render(s=strip(sheet.standing))
+    marks = "".join(mark_html(one, sheet.strip.sound.base) for one in sheet.strip.marks)
+    return environment().get_template("strip.html").render(s=sheet.strip, marks=marks)
+
+
+def _strip_since(sheet: Sheet, known: int) -> dict[str, Any]:
+    """What has changed on the strip; all of it where another recording is heard now."""
+    strip, since = sheet.strip, sheet.since
+    if since["sound"] > known:
+        return {"strip": strip_html(sheet)}
+    base = strip.sound.base
+    marks = {one.key: mark_html(one, base) for one in strip.marks if since[one.key] > known}
+    if since["zones"] <= known:
+        return {"marks": marks}
+    zones = {"told": strip.told, "html": environment().get_template("zones.html").render(s=strip)}
+    return {"marks": marks, "zones": zones}
 
 
 def version(desk: Desk, sheet: Sheet) -> str:
-    """Names what a browser has: this run of the server, and the sheet."""
-    return f"{desk.run}:{sheet.number}"
+    """Names what a browser has: this run of the server, the hearing, and the sheet."""
+    return f"{desk.run}.{desk.hearings}:{sheet.number}"
 
 
 def seen(sheet: Sheet) -> str:
@@ -105,23 +125,34 @@ def progress(decide: int, skipped: int) -> str:
     return ", ".join(parts) + "."
 
 
-def changes(desk: Desk, since: str) -> dict[str, Any]:
-    """What a browser that has the sheet ``since`` must change to have the present one."""
+def changes(desk: Desk, has: str) -> dict[str, Any]:
+    """What a browser that has the sheet ``has`` must change to have the present one: only what differs.
+
+    All of it where it has none; ``again`` where it has another hearing and must begin anew.
+    """
     sheet = desk.sheet()
-    run, _, number_ = since.partition(":")
-    known = int(number_) if run == desk.run and number_.isdecimal() else 0
-    now = {"version": version(desk, sheet), "seen": seen(sheet)}
+    now: dict[str, Any] = {"version": version(desk, sheet), "seen": seen(sheet)}
+    hearing, _, number_ = has.partition(":")
+    if has and hearing != version(desk, sheet).partition(":")[0]:
+        return now | {"again": True}
+    known = int(number_) if number_.isdecimal() else 0
     if known == sheet.number:
         return now
+    since = sheet.since
     return now | {
         "head": head(sheet),
-        "order": [[section.key, [one.key for one in section.entries]] for section in sheet.sections],
+        "sections": [one.key for one in sheet.sections],
+        "order": [
+            {"key": one.key, "title": one.title, "entries": [entry.key for entry in one.entries]}
+            for one in sheet.sections
+            if since[f"s-{one.key}"] > known
+        ],
         "html": {
             one.key: entry_html(one)
             for section in sheet.sections
             for one in section.entries
-            if sheet.since[one.key] > known
+            if since[one.key] > known
         },
-        "words": {p.key: paragraph_html(p) for p in sheet.words if sheet.words_since[p.key] > known},
-        "strip": strip_html(sheet),
+        "words": {p.key: paragraph_html(p) for p in sheet.words if since[p.key] > known},
+        **_strip_since(sheet, known),
     }

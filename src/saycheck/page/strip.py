@@ -3,17 +3,20 @@
 All places are hundredths of the width. A text has no time; its strip runs along its characters.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from saycheck.models.hearing import Passage
 from saycheck.models.review import Standing
-from saycheck.models.walk import Evidence, Finding, Walk
+from saycheck.models.walk import Evidence, Finding, Walk, Word
 from saycheck.page.once import Once
 from saycheck.reporting.wording import STATE_WORDS, clock, length, with_side
 
 BINS = 240
 """Columns of speech; about as many as can be told apart on a phone."""
+HEIGHTS = {"writeup": 34, "watch": 26}
+"""Pixels of a finding's mark; 16 for the others."""
 
 
 @dataclass(frozen=True)
@@ -37,24 +40,34 @@ class Stretch:
 class Mark:
     """A finding on the strip."""
 
+    key: str
     x: float
+    height: int
     state: str
     title: str
-    key: str
+    entry: str
+
+
+@dataclass(frozen=True)
+class Sound:
+    """What no edit changes: speech, noise, ``ticks`` (times along it), ``base`` (the line that all stands on)."""
+
+    bars: tuple[Bar, ...]
+    noise: tuple[Stretch, ...]
+    ticks: tuple[Stretch, ...]
+    timed: bool
+    seconds: float
+    base: int
 
 
 @dataclass(frozen=True)
 class Strip:
-    """The whole strip; ``told`` says in words what it shows, ``ticks`` are times along it."""
+    """The whole strip; ``told`` says in words what it shows."""
 
-    bars: list[Bar]
-    noise: list[Stretch]
+    sound: Sound
     zones: list[Stretch]
     marks: list[Mark]
-    ticks: list[Stretch]
     told: str
-    timed: bool
-    seconds: float
 
 
 def strip(standing: Standing) -> Strip:
@@ -70,51 +83,49 @@ def strip(standing: Standing) -> Strip:
         return None if one.start_s is None else 100 * one.start_s / whole
 
     marks = [_mark(finding, x) for finding in walk.findings if (x := _first(finding, place)) is not None]
-    noise = [
-        Stretch(_at(p.start_s, whole), _at(p.end_s - p.start_s, whole), p.trouble or "noise")
-        for p in walk.sound
-        if p.trouble or p.kind == "noise"
-    ]
     return Strip(
-        bars=_bars(walk, seconds) if timed else [],
-        noise=noise,
-        zones=_zones(walk, place),
-        marks=marks,
-        ticks=_ticks(seconds),
-        told=_told(walk, len(marks)),
-        timed=timed,
-        seconds=seconds,
+        _sound(Once(walk.transcript.words), Once(walk.sound), seconds),
+        _zones(walk, place),
+        marks,
+        _told(walk, len(marks)),
     )
 
 
 def _mark(finding: Finding, x: float) -> Mark:
-    title = f"{STATE_WORDS[finding.state]}: {with_side(finding.part, finding.side)}"
-    return Mark(round(x, 2), finding.state, title, f"f-{finding.id}")
+    state = finding.state
+    title = f"{STATE_WORDS[state]}: {with_side(finding.part, finding.side)}"
+    return Mark(f"m-{finding.id}", round(x, 2), HEIGHTS.get(state, 16), state, title, f"f-{finding.id}")
 
 
 def _first(finding: Finding, place: Callable[[Evidence], float | None]) -> float | None:
     return min((x for one in finding.evidence if (x := place(one)) is not None), default=None)
 
 
-def _bars(walk: Walk, seconds: float) -> list[Bar]:
-    return list(_bars_of(Once(walk.transcript.words), seconds))
-
-
 @lru_cache(maxsize=4)
-def _bars_of(once: Once, seconds: float) -> tuple[Bar, ...]:
+def _sound(words: Once[Word], sound: Once[Passage], seconds: float) -> Sound:
+    noise = (
+        Stretch(_at(p.start_s, seconds), _at(p.end_s - p.start_s, seconds), p.trouble or "noise")
+        for p in sound.items
+        if seconds and (p.trouble or p.kind == "noise")
+    )
+    bars = _bars(words.items, seconds) if seconds else ()
+    return Sound(
+        tuple(bars), tuple(noise), tuple(_ticks(seconds)), bool(seconds), seconds, 58 if seconds else 36
+    )
+
+
+def _bars(words: list[Word], seconds: float) -> Iterable[Bar]:
     spoken = [0.0] * BINS
     step = seconds / BINS
-    for word in once.words:
+    for word in words:
         if word.start_s is None or word.end_s is None:
             continue
         for number in range(int(word.start_s / step), min(int(word.end_s / step), BINS - 1) + 1):
             share = min(word.end_s, (number + 1) * step) - max(word.start_s, number * step)
             spoken[number] += max(share, 0.0)
-    return tuple(
-        Bar(round(100 * number / BINS, 2), round(min(time / step, 1.0), 2))
-        for number, time in enumerate(spoken)
-        if time
-    )
+    for number, time in enumerate(spoken):
+        if time:
+            yield Bar(round(100 * number / BINS, 2), round(min(time / step, 1.0), 2))
 
 
 def _zones(walk: Walk, place: Callable[[Evidence], float | None]) -> list[Stretch]:
@@ -134,16 +145,15 @@ def _zones(walk: Walk, place: Callable[[Evidence], float | None]) -> list[Stretc
     ]
 
 
-def _ticks(seconds: float) -> list[Stretch]:
-    if not seconds:
-        return []
+def _ticks(seconds: float) -> Iterable[Stretch]:
     step = next((s for s in (10, 30, 60, 120, 300, 600, 900, 1800) if seconds / s <= 8), 3600)
-    return [Stretch(round(100 * at / seconds, 2), 0, clock(at)) for at in range(0, int(seconds), step)]
+    for at in range(0, int(seconds), step):
+        yield Stretch(round(100 * at / seconds, 2), 0, clock(at))
 
 
 @lru_cache(maxsize=4)
-def _spoken_s(once: Once) -> float:
-    return sum((word.end_s or 0) - (word.start_s or 0) for word in once.words if word.start_s is not None)
+def _spoken_s(once: Once[Word]) -> float:
+    return sum((word.end_s or 0) - (word.start_s or 0) for word in once.items if word.start_s is not None)
 
 
 def _told(walk: Walk, marks: int) -> str:

@@ -16,7 +16,7 @@ from saycheck.errors import ReviewError
 from saycheck.models.wishes import Wish
 from saycheck.page.choices import Choice
 from saycheck.page.desk import Desk
-from saycheck.page.entries import Entry
+from saycheck.page.entry import Entry
 from saycheck.page.news import sentence
 from saycheck.page.setting import progress
 from saycheck.page.typed import patch_typed

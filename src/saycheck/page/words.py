@@ -1,7 +1,10 @@
 """The transcript in paragraphs to read and to select from, each stretch with what became of it."""
 
+from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from operator import attrgetter
 
 from saycheck.models.walk import Span, Transcript, Word
 from saycheck.page.once import Once
@@ -34,37 +37,63 @@ class Paragraph:
     stretches: tuple[Stretch, ...]
 
 
-def paragraphs(transcript: Transcript) -> list[Paragraph]:
-    """All words of a walk in order; together the paragraphs hold the text without gaps."""
-    out = []
+def paragraphs(
+    transcript: Transcript, before: tuple[Transcript, list[Paragraph]] | None = None
+) -> list[Paragraph]:
+    """All words of a walk in order; together the paragraphs hold the text without gaps.
+
+    ``before`` is the transcript before an edit with its paragraphs; those to whose words nothing has happened
+    since are taken over.
+    """
     spans = transcript.spans or [
         Span(char_start=0, char_end=len(transcript.text), disposition="talk", why="")
     ]
-    place = 0
-    for start, end, first in _cuts(Once(transcript.words), len(transcript.text)):
-        while place and spans[place - 1].char_end > start:
-            place -= 1
-        while place < len(spans) and spans[place].char_end <= start:
-            place += 1
-        stretches = []
-        for number in range(place, len(spans)):
-            span = spans[number]
-            if span.char_start >= end:
-                break
-            a, b = max(span.char_start, start), min(span.char_end, end)
-            ids = span.finding_ids
-            stretches.append(
-                Stretch(transcript.text[a:b], span.disposition, a, span.why, ids[0] if ids else "")
-            )
-        at = clock(first.start_s) if first.start_s is not None else ""
-        out.append(Paragraph(f"w-{start}", at, start, tuple(stretches)))
+    was, known = before or (None, [])
+    if was and was.words is transcript.words and was.spans:
+        first, last = _changed(was.spans, spans)
+    else:
+        first, last, known = 0, len(transcript.text), []
+    out = []
+    for number, (start, end, word) in enumerate(_cuts(Once(transcript.words), len(transcript.text))):
+        as_before = known and (end <= first or start >= last)
+        out.append(known[number] if as_before else _paragraph(transcript.text, spans, start, end, word))
     return out
 
 
+def _changed(was: Sequence[Span], now: Sequence[Span]) -> tuple[int, int]:
+    """From where to where spans of the same text differ; 0 and 0 where they do not."""
+    most = min(len(was), len(now))
+    first = next((n for n in range(most) if not _same(was[n], now[n])), most)
+    if first == len(was) == len(now):
+        return 0, 0
+    if first == most:
+        return 0, now[-1].char_end
+    last = next((n for n in range(most - first) if not _same(was[-1 - n], now[-1 - n])), most - first)
+    return now[first].char_start, now[-1 - last].char_end
+
+
+def _same(one: Span, other: Span) -> bool:
+    return one is other or one == other
+
+
+def _paragraph(text: str, spans: Sequence[Span], start: int, end: int, first: Word) -> Paragraph:
+    """The paragraph between two places."""
+    stretches = []
+    for number in range(bisect_right(spans, start, key=attrgetter("char_end")), len(spans)):
+        span = spans[number]
+        if span.char_start >= end:
+            break
+        a, b = max(span.char_start, start), min(span.char_end, end)
+        finding = span.finding_ids[0] if span.finding_ids else ""
+        stretches.append(Stretch(text[a:b], span.disposition, a, span.why, finding))
+    at = clock(first.start_s) if first.start_s is not None else ""
+    return Paragraph(f"w-{start}", at, start, tuple(stretches))
+
+
 @lru_cache(maxsize=4)
-def _cuts(once: Once, length: int) -> list[tuple[int, int, Word]]:
+def _cuts(once: Once[Word], length: int) -> list[tuple[int, int, Word]]:
     """Start and end of each paragraph, and its first word."""
-    words = once.words
+    words = once.items
     out: list[tuple[int, int, Word]] = []
     if not words:
         return out

@@ -40,14 +40,19 @@ def read(folder: Path) -> list[Edit]:
     Raises:
         WalkError: a line that is not the last is damaged, or the file cannot be read.
     """
-    whole, _ = _lines(folder / EDITS)
-    return [_edit(line, number, folder / EDITS) for number, line in enumerate(whole, 1)]
+    whole, _ = lines_of(folder / EDITS)
+    return [edit_of(line, number, folder / EDITS) for number, line in enumerate(whole, 1)]
 
 
-def append(folder: Path, make: Callable[[list[Edit]], Sequence[Edit]]) -> list[Edit]:
+def append(
+    folder: Path,
+    make: Callable[[list[Edit]], Sequence[Edit]],
+    reading: Callable[[Path], list[Edit]] = read,
+) -> list[Edit]:
     """Add what ``make`` makes of the edits so far; returns the new ones once they are on the disk.
 
     ``make`` is called while no other writer can add anything, so that it sees all that went before.
+    ``reading`` reads the edits of a folder; ``review.log.Log`` keeps what it read before.
 
     Raises:
         WalkError: another program holds the walk too long, or the folder cannot be written.
@@ -55,7 +60,7 @@ def append(folder: Path, make: Callable[[list[Edit]], Sequence[Edit]]) -> list[E
     path = folder / EDITS
     with locked(folder), _to_disk(path):
         _put_torn_aside(path)
-        made = list(make(read(folder)))
+        made = list(make(reading(folder)))
         if made:
             text = "".join(f"{edit.model_dump_json(exclude_defaults=True)}\n" for edit in made)
             is_new = not path.exists()
@@ -79,7 +84,7 @@ def locked(folder: Path) -> Iterator[None]:
         ) from error
 
 
-def _lines(path: Path) -> tuple[list[bytes], bytes]:
+def lines_of(path: Path) -> tuple[list[bytes], bytes]:
     """The whole lines of a file, and what stands after the last of them."""
     if not path.exists():
         return [], b""
@@ -90,7 +95,8 @@ def _lines(path: Path) -> tuple[list[bytes], bytes]:
     return whole, rest
 
 
-def _edit(line: bytes, number: int, path: Path) -> Edit:
+def edit_of(line: bytes, number: int, path: Path) -> Edit:
+    """A line of the log; ``number`` counts from 1 and stands in the error where it is damaged."""
     try:
         return Edit.model_validate_json(line)
     except ValidationError as error:
@@ -109,10 +115,8 @@ def _is_edit(line: bytes) -> bool:
 
 def _put_torn_aside(path: Path) -> None:
     """Leave the file ending in a whole line; what stood after it is kept beside it first."""
-    if not path.exists() or not path.read_bytes():
-        return
-    content = path.read_bytes()
-    if content.endswith(b"\n"):
+    content = path.read_bytes() if path.exists() else b""
+    if not content or content.endswith(b"\n"):
         return
     rest = content.rsplit(b"\n", 1)[-1]
     if _is_edit(rest):

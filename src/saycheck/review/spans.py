@@ -1,6 +1,8 @@
 """What became of each word after the edits: dispositions of the transcript, cut anew where something changed."""
 
-from collections.abc import Iterable, Sequence
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from operator import attrgetter
 
 from saycheck.models.walk import Span
 from saycheck.review.replay import Replayed
@@ -9,7 +11,8 @@ from saycheck.review.replay import Replayed
 def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
     """The spans of a transcript as they are after the edits; they cover it without gaps as before.
 
-    The words of findings that were dropped are talk, those of findings that were added are a finding.
+    The words of findings that were dropped are talk, those of findings that were added are a finding. A span
+    to which nothing happened stays the same object.
     """
     spans = list(heard)
     # What was only accepted keeps its words, unless they were not a finding's before.
@@ -18,30 +21,27 @@ def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
     now = {finding.id for finding in replayed.findings}
     for place, edit in replayed.passages:
         why = f"settled by {edit.who}: {edit.reason or 'not about this machine as it is now'}"
-        spans = _over(
-            spans, Span(char_start=place.char_start, char_end=place.char_end, disposition="talk", why=why)
-        )
+        _lay(spans, Span(char_start=place.char_start, char_end=place.char_end, disposition="talk", why=why))
     for finding, edit in replayed.dropped.values():
         why = f"{finding.part}: dropped by {edit.who}" + (f": {edit.reason}" if edit.reason else "")
         for one in finding.evidence:
-            spans = _over(
-                spans, Span(char_start=one.char_start, char_end=one.char_end, disposition="talk", why=why)
-            )
+            _lay(spans, Span(char_start=one.char_start, char_end=one.char_end, disposition="talk", why=why))
     otherwise = (
         one
         for one in replayed.findings
         if one.id in replayed.settled and (replayed.settled[one.id].action != "accept" or one.id in revived)
     )
     for finding in otherwise:
+        why = f"{finding.part}: {finding.state}"
         for one in finding.evidence:
-            spans = _over(
+            _lay(
                 spans,
                 Span(
                     char_start=one.char_start,
                     char_end=one.char_end,
                     disposition="finding",
                     finding_ids=[finding.id],
-                    why=f"{finding.part}: {finding.state}",
+                    why=why,
                 ),
             )
     return [span if now.issuperset(span.finding_ids) else _living(span, now) for span in spans]
@@ -57,22 +57,24 @@ def _living(span: Span, now: set[str]) -> Span:
     )
 
 
-def _over(spans: Iterable[Span], new: Span) -> list[Span]:
-    """The spans with ``new`` laid over them; findings on the same words add up."""
+def _lay(spans: list[Span], new: Span) -> None:
+    """Lay ``new`` over the spans, which stand in order without gaps; findings on the same words add up."""
     if new.char_start >= new.char_end:
-        return list(spans)
-    out: list[Span] = []
-    for span in spans:
-        start, end = max(span.char_start, new.char_start), min(span.char_end, new.char_end)
-        if start >= end:
-            out.append(span)
-            continue
-        if span.char_start < start:
-            out.append(span.model_copy(update={"char_end": start}))
-        ids = new.finding_ids
-        if new.finding_ids and span.disposition == "finding":
-            ids = list(dict.fromkeys([*span.finding_ids, *new.finding_ids]))
-        out.append(new.model_copy(update={"char_start": start, "char_end": end, "finding_ids": ids}))
-        if end < span.char_end:
-            out.append(span.model_copy(update={"char_start": end}))
-    return out
+        return
+    first = bisect_right(spans, new.char_start, key=attrgetter("char_end"))
+    last = bisect_left(spans, new.char_end, key=attrgetter("char_start"))
+    spans[first:last] = [piece for span in spans[first:last] for piece in _over(span, new)]
+
+
+def _over(span: Span, new: Span) -> list[Span]:
+    """The pieces of a span that ``new`` lies over, wholly or in part."""
+    start, end = max(span.char_start, new.char_start), min(span.char_end, new.char_end)
+    ids = new.finding_ids
+    if ids and span.disposition == "finding":
+        ids = list(dict.fromkeys([*span.finding_ids, *ids]))
+    pieces = [new.model_copy(update={"char_start": start, "char_end": end, "finding_ids": ids})]
+    if span.char_start < start:
+        pieces.insert(0, span.model_copy(update={"char_end": start}))
+    if end < span.char_end:
+        pieces.append(span.model_copy(update={"char_start": end}))
+    return pieces

@@ -1,6 +1,7 @@
 // Talks to the server: every edit goes out at once, and comes back with what has changed on the page.
 import { apply, state } from "./sheet.js";
 
+const JSON_SENT = { "content-type": "application/json" };
 const ENDED = "The program that serves this page has ended. What you did before is kept; start saycheck review again.";
 
 export function tell(sentence, wrong = false) {
@@ -26,35 +27,31 @@ async function post(path, body, headers) {
   try { return { ok: answer.ok, ...JSON.parse(text) }; } catch { return { refused: text || "That did not work." }; }
 }
 
-// Sends a wish; true where it was done. Wishes go one after the other, so that each sees the one before.
+// All that changes something goes one after the other, so that each sees the one before.
 let last = Promise.resolve();
-export function wish(asked) {
-  last = last.then(() => sendWish(asked));
+function inTurn(sent) {
+  last = last.catch(() => {}).then(async () => taken(await sent()));
   return last;
 }
 
-async function sendWish(asked) {
-  const body = JSON.stringify({ ...asked, who: who(), seen: state.seen || "none" });
-  return taken(await post("/edit", body, { "content-type": "application/json" }));
+// Sends a wish; true where it was done.
+export function wish(asked) {
+  return inTurn(() => post("/edit", JSON.stringify({ ...asked, who: who(), seen: state.seen || "none" }), JSON_SENT));
 }
 
 export async function ask(path, body) {
-  const said = await post(path, JSON.stringify(body), { "content-type": "application/json" });
+  const said = await post(path, JSON.stringify(body), JSON_SENT);
   if (!said.ok) tell(said.refused, true);
   return said.ok ? said : null;
 }
 
-export async function send(path, form) {
-  return taken(await post(path, form, {}));
-}
+export const send = (path, form) => inTurn(() => post(path, form, {}));
 
-export async function order(path, body) {
-  return taken(await post(path, JSON.stringify(body), { "content-type": "application/json" }));
-}
+export const order = (path, body) => inTurn(() => post(path, JSON.stringify(body), JSON_SENT));
 
 function taken(said) {
   if (!said.ok) { tell(said.refused ?? "That did not work.", true); return false; }
-  apply(said);
+  if (!apply(said)) return true;
   document.body.dataset.made = String(Number(document.body.dataset.made ?? 0) + said.made.length);
   tell([...said.done.map((one) => `${one}.`), ...said.news.map((one) => `${one}.`)].join(" "));
   return true;
