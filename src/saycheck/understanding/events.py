@@ -61,7 +61,7 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
     found, at = [], start
     while at < end:
         run = at
-        while run < end and words[run] in POINTING and run not in taken:
+        while run < end and (words[run] in POINTING or is_handed(words, at, run)) and run not in taken:
             run += 1
         if run > at and run < end and words[run] in ONE:
             found.append(Mention("pointer", at, run + 1, pointing(words, at, run)))
@@ -85,6 +85,13 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         else:
             at = max(run, at + 1)
     return found
+
+
+def is_handed(words: list[str], at: int, run: int) -> bool:
+    """Whether the word is the hand of "the left-hand one"."""
+    if words[run] != "hand" or run == at or run + 1 == len(words) or words[run + 1] not in ONE:
+        return False
+    return is_side_word(words, run - 1) is not None
 
 
 def is_pointing(words: list[str], at: int, run: int) -> bool:

@@ -101,9 +101,18 @@ class PartFinder:
             if not (placed or kind):
                 break
             at -= 1
+        at = self._behind_other_side(words, at, start)
         while at < start and words[at] in NOT_FIRST:
             at += 1
         return at
+
+    @staticmethod
+    def _behind_other_side(words: Sequence[str], first: int, start: int) -> int:
+        """Where the name begins: "gone on the offside | nearside pin", the first side belongs to what was said."""
+        for at in range(start - 1, first, -1):
+            if (words[at] in LEFT and words[at - 1] in RIGHT) or (words[at] in RIGHT and words[at - 1] in LEFT):
+                return at
+        return first
 
     def name(self, words: Sequence[str], start: int, end: int, owner_end: int | None) -> PartName:
         """What the words ``start`` to ``end`` say as a part's name; its owner is named up to ``owner_end``."""

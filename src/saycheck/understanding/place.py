@@ -38,13 +38,21 @@ REMAINS = frozenset(
 CORRECT = frozenset("all sits that's sitting is looks quite it's put not just closes set".split())
 NOT_SIDE_BEFORE = frozenset(
     "through on down up away then now there in out round so where over off into along across behind as to"
-    " under back before at above below next good".split()
+    " under back before at above below next good here there for by enough behind".split()
 )
 # "Left" and "right" after these are sides.
 SIDE_AFTER = frozenset("the on front rear back upper lower".split())
 LEADS_TO_ZONE = frozenset("round around to into in under up at behind on inside".split())
 WE_ARE = frozenset("i'm we're am are standing stood".split())
 WENT = frozenset("down up round around along over going coming standing onto".split())
+GOES = frozenset(
+    "coming come going go goin moving move walking walk walkin working work heading carry carrying over next".split()
+)
+ALONG = frozenset("down up along round around".split())
+CLAUSE_BEGINS = frozenset(["", ".", ",", ";", ":", "!", "?", "…", "now", "and", "so", "then", "first", "next"])
+# Before "left side" these tell where something is, not where the walker goes.
+LIES = frozenset("on of this that its his her at from to in off same opposite other".split())
+COMPARES = frozenset(["as", "than", "like"])
 
 
 @dataclass
@@ -126,22 +134,50 @@ class Places:
             return None, None
         return zone, side
 
-    def moves(self, reading: Reading, start: int, end: int) -> tuple[str | None, str | None]:
-        """(zone, side) of a move in a sentence ("down the left side ...", "nearside then")."""
+    def moves(self, reading: Reading, start: int, end: int) -> tuple[str | None, str | None, int]:
+        """(zone, side, token) of a move in a sentence ("down the left side ...", "nearside then")."""
         words = reading.words(start, end)
         for at in range(len(words)):
             if at + 1 < len(words) and words[at] in OPPOSITE and words[at + 1] in ("side", "hand"):
                 if self.leads(words, at):
-                    return None, "other"
+                    return None, "other", start + at
                 continue
             side = is_side_word(words, at)
             if side and self.is_place(words, at):
-                return None, side
+                return None, side, start + at
             if words[at] in LEADS_TO_ZONE and all(w in SMALL_WORDS for w in words[:at]):
                 hit = self.table.longest(words, at) or self.table.longest(words, at + 1)
                 if hit and hit[0] < len(words):
-                    return hit[1][0], None
-        return None, None
+                    return hit[1][0], None, start + at
+        return None, None, end
+
+    def passing(self, reading: Reading, at: int, start: int, end: int) -> tuple[str, bool] | None:
+        """The side that the word at ``at`` of a sentence names, and whether the walker is told to be there.
+
+        None where it names none, or only one to compare with ("same as the left").
+        """
+        words = reading.all_words
+        side = is_side_word(words, at)
+        if side is None or COMPARES & set(words[max(start, at - 3) : at]):
+            return None
+        behind = at + 1
+        while behind < end and words[behind] in ("-", "hand", "side", "side's"):
+            behind += 1
+        sided = "side" in words[at + 1 : behind]
+        before = words[max(start, at - 5) : at]
+        ahead = words[behind] if behind < end else ""
+        if before[-3:] == ["this", "is", "the"] or before[-2:] == ["we", "'re"]:
+            return side, ahead in CLAUSE_BEGINS
+        along = before[-1:] == ["the"] and set(before[-3:-1]) & ALONG
+        if along and (GOES & set(before) or self.leads(words[start:at], at - start)):
+            return side, ahead != "of"
+        if sided and before[-1:] and before[-1] in LIES:
+            return side, False
+        if sided and ahead in ("now", "then", "first", "next", "come"):
+            return side, True
+        if sided and not any(m.end == at for m in reading.of("part")):
+            return side, any(m.start == behind for m in reading.of("part"))
+        return side, False
 
     def leads(self, words: Sequence[str], at: int) -> bool:
         """Whether only small words and words of moving stand before."""

@@ -15,6 +15,7 @@ from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark
 from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
 from saycheck.understanding.attach.repeats import repeat
+from saycheck.understanding.attach.route import Route
 from saycheck.understanding.attach.sides import local_side
 from saycheck.understanding.attach.walk import Rules, Sentence, Walk
 from saycheck.understanding.conditions import Said
@@ -52,15 +53,15 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
         walk.move(zone, side)
         if not any(start <= m.start < end for m in walk.reading.of("condition")):
             return
-    zone, side = walk.rules.places.moves(walk.reading, start, end)
-    moved = bool(zone or side)
-    if moved:
-        walk.move(zone, side)
     found = events(walk.reading, start, end)
-    walk.now = Sentence(number, start, end, found, moved)
+    walk.now = Sentence(number, start, end, found)
+    route = Route(walk, start, end)
     for before, event, behind in zip([None, *found], found, [*found[1:], None], strict=False):
+        route.go_on(event.start)
         take_in(walk, event, before, behind)
+        route.at = max(route.at, event.end)
     finish(walk)
+    route.go_on(end)
 
 
 def take_in(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:

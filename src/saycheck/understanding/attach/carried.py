@@ -44,7 +44,7 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
         walk.orphans += waiting
         return
     spoken_of = walk.last_group if walk.focus in walk.last_group else [walk.focus]
-    walk.now.group = [replace(unnamed(s), count=None) for s in spoken_of]
+    walk.now.group = [replace(unnamed(s), count=None, told_side=False) for s in spoken_of]
     say(walk, waiting)
     for statement in walk.now.made:
         statement.stretch(waiting[0].start, statement.end)

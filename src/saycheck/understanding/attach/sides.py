@@ -17,6 +17,8 @@ LEFT_OR_RIGHT = ("left", "right")
 def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tuple[str | None, bool]:
     """The side of a part as it is named, and whether it was told with the part itself."""
     told = name.side or side_behind(walk.words, event.end)
+    if told == "both" and this_side(walk, part):
+        return walk.where.side, True
     if told:
         return told, True
     near = sentence_side(walk)
@@ -31,6 +33,11 @@ def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tupl
         if side:
             return side, False
     return ("both" if part.sided and name.plural else None), False
+
+
+def this_side(walk: Walk, part: Resolved) -> bool:
+    """Whether "both tyres" are the front and the rear one: the walker has gone to one side, where they stand."""
+    return walk.where.told and walk.where.side in LEFT_OR_RIGHT and stands_aside(walk, part)
 
 
 def is_other(walk: Walk, event: Mention) -> bool:

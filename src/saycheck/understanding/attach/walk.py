@@ -40,7 +40,7 @@ class Sentence:
     start: int
     end: int
     events: list[Mention]
-    moved: bool
+    moved: bool = False
     group: list[Subject] = field(default_factory=list)
     open: bool = False
     waiting: list[Mention] = field(default_factory=list)
@@ -86,7 +86,7 @@ class Walk:
         self.statements: list[Statement] = []
         self.orphans: list[Mention] = []
         self.taken: list[tuple[int, int]] = []
-        self.now = Sentence(-1, 0, 0, [], moved=False)
+        self.now = Sentence(-1, 0, 0, [])
 
     def move(self, zone: str | None, side: str | None) -> None:
         """Take note that the walker goes to another place; side "other" turns round."""
