@@ -38,6 +38,13 @@ PARTS = {
 PARTS |= {"sixth": 6, "sixths": 6, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10, "sixteenth": 16}
 PARTS |= {"sixteenths": 16, "twelfth": 12, "twelfths": 12, "hundredth": 100, "hundredths": 100}
 PARTS |= {"thousandth": 1000, "thousandths": 1000, "sixtyfourths": 64}
+# Fractions of an inch whose lower number is two words: "eleven thirty-seconds".
+SPOKEN_BELOW = {
+    (tens, ones): below
+    for below, tens, names in ((32, "thirty", ("second", "seconds")), (64, "sixty", ("fourth", "fourths")))
+    for ones in names
+}
+POINTS = frozenset(["point", "decimal"])
 GLYPHS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 MINUS = frozenset(["minus", "negative", "-"])
 SMALL = ONES | TEENS | TENS

@@ -13,7 +13,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from saycheck.understanding.cardinals import below_hundred, cardinal, digit_run, pairs
-from saycheck.understanding.number_words import GLYPHS, MINUS, MOST_DIGITS, ORDINALS, PARTS, SCALES, SMALL
+from saycheck.understanding.number_words import (
+    GLYPHS,
+    MINUS,
+    MOST_DIGITS,
+    ORDINALS,
+    PARTS,
+    POINTS,
+    SCALES,
+    SMALL,
+    SPOKEN_BELOW,
+)
 from saycheck.understanding.text import words_of
 
 
@@ -70,10 +80,9 @@ def fraction(words: Sequence[str], at: int) -> Number | None:
             return None
         above, end = piece
     if end < len(words):
-        if words[end] == "thirty" and words[end + 1 : end + 2] in (["seconds"], ["second"]):
-            return Number(above / 32, end + 2, "fraction", 1 / 32)
-        if words[end] == "sixty" and words[end + 1 : end + 2] in (["fourths"], ["fourth"]):
-            return Number(above / 64, end + 2, "fraction", 1 / 64)
+        spoken = SPOKEN_BELOW.get(tuple(words[end : end + 2]))
+        if spoken:
+            return Number(above / spoken, end + 2, "fraction", 1 / spoken)
         below = PARTS.get(words[end], 0)
         if below and above and not (above > 1 and below != 4 and not words[end].endswith("s")):
             return Number(above / below, end + 1, "fraction", 1 / below)
@@ -130,7 +139,7 @@ def parse(words: Sequence[str], at: int = 0) -> Number | None:
         return Number(-inner.value, inner.end, inner.form, inner.step)
     if is_written(words[at]):
         return parse_written(words, at)
-    if words[at] == "point" and at + 1 < len(words):
+    if words[at] in POINTS and at + 1 < len(words):
         digits, end = decimals(words, at + 1)
         return Number(float("0." + digits), end, "words", 10.0 ** -len(digits)) if digits else None
     if words[at] == "dozen":
@@ -142,7 +151,7 @@ def parse(words: Sequence[str], at: int = 0) -> Number | None:
     found = best_of(words, at)
     if found is None:
         return Number(1, at + 1, "article") if words[at] in ("a", "an") else None
-    if found.end < len(words) and words[found.end] == "point" and found.form in ("words", "digits", "pairs"):
+    if found.end < len(words) and words[found.end] in POINTS and found.form in ("words", "digits", "pairs"):
         digits, end = decimals(words, found.end + 1)
         if digits:
             return Number(float(f"{int(found.value)}.{digits}"), end, found.form, 10.0 ** -len(digits))
@@ -176,7 +185,10 @@ def parse_written(words: Sequence[str], at: int) -> Number | None:
         value, end = (value[0] * SCALES[words[end]], value[1] * SCALES[words[end]]), end + 1
     form = "fraction" if "/" in words[at] or words[at] in GLYPHS else "written"
     number = Number(value[0], end, form, value[1])
-    if end < len(words) and words[end] == "point" and number.value == int(number.value):
+    below = SPOKEN_BELOW.get(tuple(words[end : end + 2]))
+    if below and form == "written" and 0 < number.value < below and number.value == int(number.value):
+        return Number(number.value / below, end + 2, "fraction", 1 / below)
+    if end < len(words) and words[end] in POINTS and number.value == int(number.value):
         digits, end = decimals(words, end + 1)
         if digits:
             return Number(float(f"{int(number.value)}.{digits}"), end, "written", 10.0 ** -len(digits))

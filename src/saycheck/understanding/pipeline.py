@@ -29,7 +29,7 @@ from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
-from saycheck.understanding.text import Reading, split, tokens_of
+from saycheck.understanding.text import Mention, Reading, split, tokens_of
 from saycheck.understanding.unspoken import Unspoken
 from saycheck.understanding.weigh import weigh
 from saycheck.vocabulary.compiled import Vocabulary
@@ -220,9 +220,16 @@ def prepared(
         statement.quantities = [(q, m) for q, m in statement.quantities if m not in meter]
         unspoken(statement)
         empty = not statement.quantities and not statement.claims and not statement.marks
-        if not empty and not statement.taken_back:
+        if not empty and not statement.taken_back and not only_reads(reading, statement, meter):
             kept.append(statement)
     return reading, kept
+
+
+def only_reads(reading: Reading, statement: Statement, meter: set[Mention]) -> bool:
+    """Whether the statement says no more of the hour meter than its reading, which is a finding of its own."""
+    start, end = reading.sentences[statement.sentence]
+    faulty = any(claim.said.condition.form == "fault" for claim in statement.claims)
+    return "hour meter" in statement.subject.part.name and not faulty and any(start <= m.start < end for m in meter)
 
 
 def understand(text: str, kind: str, words: Sequence[Word] = (), unit: str | None = None) -> Understood:

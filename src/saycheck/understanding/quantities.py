@@ -27,7 +27,7 @@ ONLY_WRITTEN = frozenset(["m", "a", "v", "c", "l", "h", "g", '"', "'", "s", "ft"
 ARTICLE_UNITS = frozenset(
     ["in", "L", "mL", "quart", "gal", "pint", "turn", "mm", "cm", "ft", "thread", "finger"]
 )
-STRESSED = frozenset(["good", "full", "bare", "scant", "fair", "big", "short"])
+STRESSED = frozenset("good full bare scant fair big short whole solid wee clear".split())
 LOOSE_BEFORE_UNIT = (("odd",), ("ish",), ("and", "a", "bit"), ("or", "so"))
 NOT_AFTER_IN = frozenset(["thick", "wide", "long", "deep", "left", "high", "of", ".", ",", ";"])
 
@@ -98,8 +98,8 @@ class Quantities:
 
     def at(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
         """The quantity that begins at word ``at``: (end, quantity), or None."""
-        if words[at] == "inch":
-            return self.inch_and(words, at)
+        if words[at] in ("inch", "mil"):
+            return self.unit_and(words, at)
         if words[at] in ("a", "an") and words[at + 1 : at + 2] and words[at + 1] in STRESSED:
             behind = self.at([*words[:at], words[at], *words[at + 2 :]], at)
             return (behind[0] + 1, behind[1]) if behind and behind[1].unit else None
@@ -114,9 +114,10 @@ class Quantities:
             second = second if second and second.value > number.value else None
         if second:
             number = scaled(number, second)
-        if unit and unit[1].quantity == "length" and words[unit[0] : unit[0] + 1] == ["and"]:
+        if unit and words[unit[0] : unit[0] + 1] == ["and"]:
             more = fraction(words, unit[0] + 1)
-            if more and more.value < 1 and number.value == int(number.value):
+            taken = more and more.value < 1 and (unit[1].quantity == "length" or more.value == 1 / 2)
+            if more and taken and number.value == int(number.value):
                 whole = self.quantity(number.value + more.value, unit, more.step / 2, "fraction")
                 return more.end, whole
         tenths = self.tenths(words, number)
@@ -149,12 +150,13 @@ class Quantities:
             return None
         return unit[0], self.quantity(number.value + behind.value / 10, unit, 0.05, "words")
 
-    def inch_and(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
-        """ "Inch and a half": an inch without its number."""
+    def unit_and(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
+        """ "Inch and a half", "mil and a half": one without its number."""
         part = fraction(words, at + 2) if words[at + 1 : at + 2] == ["and"] else None
-        if part is None or part.value >= 1:
+        hit = self.units.longest(words, at)
+        if part is None or part.value >= 1 or hit is None:
             return None
-        return part.end, Quantity(1 + part.value, "in", part.step / 2, "length", form="fraction")
+        return part.end, self.quantity(1 + part.value, (hit[0], hit[1][0]), part.step / 2, "fraction")
 
     def ranged(self, low: Number, high: Number, unit: tuple[int, Unit] | None) -> tuple[int, Quantity]:
         """A range as its middle, half its width left open; with the index after it."""

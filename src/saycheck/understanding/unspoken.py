@@ -9,10 +9,28 @@ from dataclasses import replace
 
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention
 
 PSI_LEAST, PSI_MOST = 12, 150
 BAR_MOST = 11
 VOLTS = (1.5, 60)
+FILLED = frozenset("fuel def adblue diesel tank glass gauge oil fluid coolant washer".split())
+"""Of these a fraction is how full they are: "AdBlue, three quarters"."""
+
+
+def tenths_behind(said: list[tuple[Quantity, Mention]]) -> list[tuple[Quantity, Mention]]:
+    """ "Twelve six": bare volts and their tenths side by side are one number."""
+    out: list[tuple[Quantity, Mention]] = []
+    for quantity, mention in said:
+        whole = out[-1] if out else None
+        bare = quantity.unit is None and quantity.value in range(10)
+        if whole and bare and whole[0].unit is None and whole[1].end == mention.start and whole[0].value > 9:
+            value = whole[0].value + quantity.value / 10
+            joined = Mention("quantity", whole[1].start, mention.end)
+            out[-1] = replace(whole[0], value=value, plus_minus=0.05), joined
+        else:
+            out.append((quantity, mention))
+    return out
 
 
 class Unspoken:
@@ -26,6 +44,8 @@ class Unspoken:
         part = statement.subject.part
         like = (part.part.like or part.part.name) if part.part else part.name
         kept = []
+        if "batter" in part.name or "batter" in like:
+            statement.quantities = tenths_behind(statement.quantities)
         for quantity, mention in statement.quantities:
             if quantity.unit == "lb" and ("tyre" in part.name or "tyre" in like):
                 quantity = replace(quantity, unit="psi", quantity="pressure")
@@ -52,6 +72,8 @@ class Unspoken:
             return replace(quantity, unit="V", quantity="voltage")
         if ("coolant" in said or "antifreeze" in said) and value < 0:
             return replace(quantity, unit="degC", quantity="temperature")
+        if form == "fraction" and value < 1 and FILLED & set(said.lower().split()):
+            return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
         if form == "fraction" and value < 4:
             return replace(quantity, unit="in", quantity="length")
         if (

@@ -8,7 +8,7 @@ it. What has no part in its own sentence goes to the part last spoken of.
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
 from saycheck.understanding.attach.corrections import move_side, take_back
-from saycheck.understanding.attach.counts import count_or_measure
+from saycheck.understanding.attach.counts import count_or_measure, one_in
 from saycheck.understanding.attach.exceptions import except_from
 from saycheck.understanding.attach.groups import say_rest
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
@@ -103,6 +103,8 @@ def finish(walk: Walk) -> None:
         move_side(walk)
     for statement in now.made:
         statement.count = statement.count or statement.subject.count
+        if statement.count is None and not statement.quantities:
+            statement.count = one_in(walk, statement)
     walk.statements += now.made
     if now.group:
         walk.last_group = now.group

@@ -2,8 +2,10 @@
 
 from saycheck.understanding.attach.links import COUNT_LINKS, SMALL
 from saycheck.understanding.attach.saying import say_number
+from saycheck.understanding.attach.subjects import one_at
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.quantities import Quantity
+from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
 
 # A bare number behind a plural counts it up to this; above, it is a reading.
@@ -12,6 +14,8 @@ MOST_COUNTED = 24
 COUNTS_BELOW = 100
 # Words in -s that no number counts.
 NO_THINGS = frozenset("is was as this less plus it's that's always across has its his yours ours".split())
+# What follows "one" where it counts and does not point.
+OF_ONE = frozenset("of 's is has was with gone missing loose broken bent cracked . , ;".split())
 # Parts whose bare numbers are pressures, volts or levels rather than counts.
 MEASURED_PARTS = ("tyre", "track", "batter", "oil")
 
@@ -51,6 +55,8 @@ def is_count(walk: Walk, event: Mention, following: Mention | None) -> bool:
     if following.kind in ("part", "quantity"):
         linked = len(gap) <= 4 and all(w in SMALL or w in COUNT_LINKS for w in gap)
         return linked and (following.kind == "part" or "of" in gap)
+    if "," in gap and event.value.value > MOST_COUNTED:
+        return False
     return following.kind == "condition" and len(gap) <= 3 and all(w in COUNT_LINKS for w in gap)
 
 
@@ -77,6 +83,15 @@ def counts_things(walk: Walk, event: Mention) -> bool:
         return False
     behind = walk.words[event.end : event.end + 1]
     return bool(behind) and behind[0].isalpha() and behind[0].endswith("s") and behind[0] not in NO_THINGS
+
+
+def one_in(walk: Walk, statement: Statement) -> tuple[int, Mention] | None:
+    """The count of one that is said inside a statement: "all but one", "one of the struts is bent"."""
+    words = walk.words
+    for at in range(statement.start, statement.end):
+        if words[at] == "one" and words[at + 1 : at + 2] and words[at + 1] in OF_ONE:
+            return one_at(words, at)
+    return None
 
 
 def count_group(walk: Walk, event: Mention) -> None:

@@ -9,6 +9,10 @@ from saycheck.understanding.denial import denied
 from saycheck.understanding.statements import Claim, Statement
 from saycheck.understanding.text import Mention
 
+LACKS = frozenset(["missing", "lost", "lacking", "short", "minus"])
+# No more of a thing is counted by hand.
+MOST_LACKING = 24
+
 
 def say(walk: Walk, events: Iterable[Mention]) -> None:
     """Give conditions, marks and numbers to the group, in this order of events."""
@@ -30,7 +34,7 @@ def say_condition(walk: Walk, event: Mention) -> None:
         if statement is None or (statement.claims and not agrees(statement, claim)):
             statement = now.new(subject)
         statement.claims.append(claim)
-        statement.count = statement.count or now.count or subject.count or one_before(walk, event)
+        statement.count = statement.count or now.count or subject.count or counted_by(walk, event)
         statement.stretch(event.start, event.end)
     now.open, now.count = False, None
 
@@ -51,6 +55,22 @@ def agrees(statement: Statement, claim: Claim) -> bool:
     """Whether a claim says the same kind of thing as the statement so far: joins it, no new one."""
     last = statement.claims[-1]
     return last.denied == claim.denied and last.said.condition.form == claim.said.condition.form
+
+
+def counted_by(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
+    """How many a condition is said of: "one of them is bent", "missing two bolts"."""
+    return one_before(walk, event) or lacking(walk, event)
+
+
+def lacking(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
+    """ "Missing two bolts", "lost a pin": how many are not there."""
+    words, at = walk.words, event.end
+    if words[at - 1] not in LACKS or at >= walk.now.end:
+        return None
+    number = next((m for m in walk.reading.of("quantity") if m.start == at), None)
+    if number and number.value.unit is None and number.value.value in range(1, MOST_LACKING + 1):
+        return int(number.value.value), number
+    return (1, Mention("quantity", at, at + 1)) if words[at] in ("a", "an", "one") else None
 
 
 def one_before(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
