@@ -18,6 +18,10 @@ FOCUS_BONUS = 0.08
 # "Wheel nuts" after the rear tyre are the rear ones.
 END_BONUS = 0.03
 OPTION_MALUS = 0.1
+# What may be on any part, and then is not that of another one: "the door has one bolt loose".
+FASTENERS = frozenset("bolt nut screw stud rivet clip clamp bracket washer spring gasket cotter strap".split())
+WHEEL_FASTENERS = frozenset(["nut", "stud"])
+WHEELS = frozenset("tyre wheel rim hub".split())
 IGNORED = frozenset(
     "the a an of main single old new big little small long short one first second third fourth".split()
 )
@@ -146,10 +150,27 @@ class Resolver:
         best = self.candidates(words, here, focus)
         return best[0] if best and best[0][0] >= FITS else None
 
-    def __call__(self, name: PartName, here: str, focus: Resolved | None) -> Resolved:
-        """The part meant by ``name`` for a walker in zone ``here`` who last spoke of ``focus``."""
+    @staticmethod
+    def fastens(words: frozenset[str], beside: Resolved) -> bool:
+        """Whether the words are a bare fastener, and not one that such a part is known by."""
+        if len(words) != 1 or not words <= FASTENERS:
+            return False
+        if words <= WHEEL_FASTENERS and WHEELS & set(beside.name.split()):
+            return False
+        small = next(iter(words))
+        return not (beside.part and any(small in saying.lower().split() for saying in beside.part.sayings))
+
+    def __call__(
+        self, name: PartName, here: str, focus: Resolved | None, beside: Resolved | None = None
+    ) -> Resolved:
+        """The part meant by ``name`` for a walker in zone ``here`` who last spoke of ``focus``.
+
+        ``beside`` is the part named before in the same sentence: a bare "bolt" is one of its own.
+        """
         words = frozenset(name.words) - IGNORED
         near = focus.part if focus else None
+        if beside and self.fastens(words, beside) and not self.component_of(words, near):
+            return Resolved(f"{beside.name} {' '.join(words)}", beside.part, here, None, 0.7)
         whole = self.part_of(words, here, near)
         if whole and not name.listed and whole[0] < FITS_UNLISTED:
             whole = None

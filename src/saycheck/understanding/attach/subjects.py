@@ -19,7 +19,9 @@ SURE_OF_PART = 0.9
 def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     """The subject that ``name``, said at ``event``, means here and now; it becomes the focus."""
     name = by_what_is_said(walk, name, event)
-    part = walk.rules.resolver(name, walk.where.zone, walk.focus.part if walk.focus else None)
+    focus = walk.focus.part if walk.focus else None
+    beside = focus if walk.focus_sentence == walk.now.number else None
+    part = walk.rules.resolver(name, walk.where.zone, focus, beside)
     side, told = side_for(walk, name, part, event)
     zone = walk.where.zone
     if part.part:
