@@ -72,6 +72,20 @@ def held_against(measurement: Measurement, finding: Finding, vocabulary: Vocabul
     )
 
 
+WORN_AWAY = {"thickness left": "thickness worn away"}
+"""What people say instead of a measure in percent, being the rest of it."""
+
+
+def choices_of(measurement: Measurement, finding: Finding, vocabulary: Vocabulary) -> list[str]:
+    """What a number may be of that could be held against several limits; empty where it is clear or has none."""
+    if measurement.other_units or measurement.unit == "count":
+        return []
+    fitting = [one.attribute for one in limits(finding, vocabulary) if _measures(one, measurement)]
+    if len(fitting) < 2:
+        return []
+    return [name for one in dict.fromkeys(fitting) for name in (one, WORN_AWAY.get(one)) if name]
+
+
 def limits(finding: Finding, vocabulary: Vocabulary) -> list[Measure]:
     """The measures with a published limit that a number said in this finding can be about."""
     known = [

@@ -60,6 +60,7 @@ def after(
         reviewed_share=_share(heard, walk, differing),
         photos=photos,
         by=list(dict.fromkeys(edit.who for edit in edits)),
+        answers=_answers(edits, set(order.done)),
         undo=order.done[-1] if order.done else None,
         redo=order.undone[-1] if order.undone else None,
     )
@@ -80,6 +81,10 @@ def apply(folder: Path, wish: Wish) -> Edit:
         return [edit_for(wish, after(heard, edits, vocabulary, earlier), vocabulary)]
 
     return append(folder, make)[0]
+
+
+def _answers(edits: Sequence[Edit], counting: set[str]) -> dict[str, str]:
+    return {one.question: one.reason for one in edits if one.question and one.reason and one.id in counting}
 
 
 def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:

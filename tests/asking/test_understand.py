@@ -27,6 +27,13 @@ ROWS = [
     ("measure-unit", "metric", "Bellcrank: watch, play, 3 mm ± 0.5."),
     ("measure-unit", "not thou millimetres", "Bellcrank: watch, play, 3 mm ± 0.5."),
     ("measure-unit", "the second one", "Bellcrank: watch, play, 3 thou ± 0.5."),
+    ("measure-leak", "it's only damp", "Wet or discoloured, but no drops form; nothing else is changed."),
+    ("measure-leak", "they hang", "Drops form but do not fall; nothing else is changed."),
+    ("measure-leak", "drops that fall", "Drops form and fall; nothing else is changed."),
+    ("measure-leak", "it's dripping", "Drops form and fall; nothing else is changed."),
+    ("measure-leak", "class two", "Drops form but do not fall; nothing else is changed."),
+    ("measure-leak", "three", "Drops form and fall; nothing else is changed."),
+    ("measure-leak", "couldn't see", "Class of the leak not told; nothing else is changed."),
     ("skipped-front", "no", "Not looked at; nothing else is changed."),
     ("skipped-front", "later", f"Later: {FRONT}."),
     ("skipped-front", "leave that to petra", f"Later: {FRONT}."),
@@ -168,6 +175,7 @@ def test_an_answer_is_read_back(
     [
         ("measure-front", "banana", "unknown", ""),
         ("measure-unit", "don't know", "open", ""),
+        ("measure-leak", "banana", "unknown", ""),
         ("skipped-front", "loader arm is cracked", "more", "Loader arm: left, right or both?"),
         (
             "skipped-front",

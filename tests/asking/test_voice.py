@@ -42,12 +42,12 @@ def test_a_folder_of_recordings_answers_in_order(folder: Path, tmp_path: Path) -
     answers.mkdir()
     texts = (
         "loader seven", "about twenty mil", "skip", "all good except the tilt cylinder is weeping", "leaking",
-        "no cracks",
+        "they hang", "no cracks",
     )  # fmt: skip
     for number, text in enumerate(texts, 1):
         said(answers / f"{number}.wav", text)
     result = CliRunner().invoke(
-        app, ["answer", str(folder), "--sound", str(answers), "--name", "Ada"], input="yes\n" * 6
+        app, ["answer", str(folder), "--sound", str(answers), "--name", "Ada"], input="yes\n" * 7
     )
     assert 0 == result.exit_code, result.output
     for line in (
@@ -55,12 +55,13 @@ def test_a_folder_of_recordings_answers_in_order(folder: Path, tmp_path: Path) -
         "Cutting edge: watch, worn, 20 mm ± 2.",
         "Watch, leak: tilt cylinder.",
         "Write up: leak holds.",
+        "Drops form but do not fall; nothing else is changed.",
         "Articulation joint: good, no crack.",
     ):
         assert line in result.stdout
     edits = read(folder)
-    assert 5 == len(edits)
-    for edit, name in zip(edits, ("1.wav", "2.wav", "4.wav", "5.wav", "6.wav"), strict=True):
+    assert 6 == len(edits)
+    for edit, name in zip(edits, ("1.wav", "2.wav", "4.wav", "5.wav", "6.wav", "7.wav"), strict=True):
         assert edit.spoken is not None
         assert (answers / name).read_bytes() == (folder / "answers" / edit.spoken.sound).read_bytes()
 

@@ -8,9 +8,11 @@ from saycheck.asking.replies import is_reply, words_of
 from saycheck.asking.told import Told, ended, told
 from saycheck.coverage.names import Names
 from saycheck.coverage.numbers import UNIT_WORDS, measure_for
+from saycheck.limits import choices_of
 from saycheck.models.walk import Finding
 from saycheck.models.wishes import Number, Patch
-from saycheck.review.measures import number_in
+from saycheck.review.measures import number_in, number_of
+from saycheck.sums.leaks import MEANING, Class, leak_in_words
 from saycheck.understanding.findings import NOT_MEASURES
 from saycheck.understanding.hours import LEAST_READING
 from saycheck.understanding.pipeline import prepared
@@ -138,6 +140,65 @@ def which_unit(matter: Matter, words: str) -> Answer:
         return UNKNOWN
     patches = [Patch(measurements=[number_in(m, meant) for m in one.measurements]) for one in about]
     return matter.edit("change", findings=[one.id for one in about], patches=patches, reason=words[:500])
+
+
+def which_measure(matter: Matter, words: str) -> Answer:
+    """An answer to "Forks “twelve percent”: thickness left, thickness worn away or tip difference?"."""
+    found = [
+        (finding, one, choices)
+        for finding in matter.findings
+        for one in finding.measurements
+        if (choices := choices_of(one, finding, matter.vocabulary))
+    ]
+    if not found:
+        return UNKNOWN
+    finding, measurement, choices = found[0]
+    what = _measure_said(words, choices)
+    if what is None:
+        return UNKNOWN
+    numbers = [
+        number_of(one, what) if one is measurement else number_in(one, one.unit)
+        for one in finding.measurements
+    ]
+    patch = Patch(measurements=numbers)
+    return matter.edit(
+        "change", f"taken as {what}", findings=[finding.id], patches=[patch], reason=words[:500]
+    )
+
+
+def _measure_said(words: str, choices: Sequence[str]) -> str | None:
+    """The one choice that shares a word with an answer that no other choice has; None where none or several do."""
+    said = {ALSO_SAID.get(word, word) for word in words_of(words)}
+    own = {
+        one: set(one.split()) - {word for other in choices if other != one for word in other.split()}
+        for one in choices
+    }
+    found = [one for one in choices if own[one] & said]
+    return found[0] if len(found) == 1 else None
+
+
+ALSO_SAID = {"lost": "worn", "gone": "worn", "remaining": "left", "tips": "tip", "straight": "straightness"}
+
+
+def leak_class(matter: Matter, words: str) -> Answer:
+    """An answer to "Left tilt cylinder, leak: only wet, drops that hang, or drops that fall?"."""
+    if is_reply(words, "no", "later", "hidden"):
+        return matter.settled(f"class of the leak not told: {words}")
+    row = words_of(words)
+    told = {CLASSES[one] for one in row if one in CLASSES and (len(row) == 1 or "class" in row)}
+    if found := leak_in_words(words):
+        told.add(found.leak_class)
+    if not told and "not" not in row:
+        told = {DROPS[one] for one in row if one in DROPS}
+    return matter.settled(f"{MEANING[told.pop()]}: {words}") if len(told) == 1 else UNKNOWN
+
+
+DROPS: dict[str, Class] = {
+    "hang": "II", "hangs": "II", "hanging": "II", "fall": "III", "falls": "III", "falling": "III",
+}  # fmt: skip
+CLASSES: dict[str, Class] = {
+    "1": "I", "i": "I", "one": "I", "2": "II", "ii": "II", "two": "II", "3": "III", "iii": "III", "three": "III",
+}  # fmt: skip
 
 
 WORDS_FOR = {

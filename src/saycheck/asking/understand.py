@@ -5,6 +5,7 @@ from collections.abc import Callable
 from saycheck.asking import doubts, numbers, parts
 from saycheck.asking.matter import UNKNOWN, Answer, Matter
 from saycheck.asking.replies import is_reply, words_of
+from saycheck.leaking import ASKED
 
 
 def understand(matter: Matter, words: str) -> Answer:
@@ -21,6 +22,10 @@ def _by_kind(matter: Matter) -> Callable[[Matter, str], Answer]:
     question = matter.question
     if question.kind == "measure" and question.id.startswith("measure-unit"):
         return numbers.which_unit
+    if question.kind == "measure" and question.id.startswith("measure-which"):
+        return numbers.which_measure
+    if question.kind == "measure" and question.id.startswith(ASKED):
+        return numbers.leak_class
     if question.kind == "unclear" and question.id.startswith("side"):
         return doubts.which_side
     if question.kind == "unclear" and question.id.startswith("alike"):

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from saycheck.coverage.names import Names, names_of, words_of
 from saycheck.coverage.wording import called, is_or_are, listed, quoted, sentence, slug
-from saycheck.limits import held_against
+from saycheck.limits import choices_of, held_against
 from saycheck.models.walk import About, Finding, Machine, Measurement, Question
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import shared_tables
@@ -132,6 +132,30 @@ def too_close(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Q
                 evidence=finding.evidence,
             )
             break
+
+
+def which_measure(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Question]:
+    """A question for each number that may be held against several limits: "Forks “twelve percent”: ...?"."""
+    for finding in findings:
+        for measurement in finding.measurements:
+            measures = choices_of(measurement, finding, vocabulary)
+            if not measures:
+                continue
+            name = sentence(called(finding.part, finding.side))
+            yield Question(
+                id=slug("measure-which", finding.zone, finding.side, finding.part),
+                about=About(zone=finding.zone, part=finding.part, side=finding.side),
+                kind="measure",
+                text=f"{name} {quoted(measurement.text, 5)}: {', '.join(measures[:-1])} or {measures[-1]}?",
+                evidence=finding.evidence,
+            )
+            break
+
+
+def measures_in(question: Question) -> list[str]:
+    """What a question of :func:`which_measure` lets choose from, as its text names it."""
+    names = question.text.rpartition("”: ")[2].removesuffix("?")
+    return names.replace(" or ", ", ").split(", ")
 
 
 def hours(vocabulary: Vocabulary, machine: Machine, findings: Sequence[Finding]) -> Iterable[Question]:

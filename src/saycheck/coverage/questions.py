@@ -8,7 +8,8 @@ from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.checklist import checklist
 from saycheck.coverage.doubts import alike, conflicts, unclear, untold_sides
-from saycheck.coverage.numbers import hours, too_close, units, worn
+from saycheck.coverage.leaks import leak_classes
+from saycheck.coverage.numbers import hours, too_close, units, which_measure, worn
 from saycheck.coverage.skipped import not_seen, skipped
 from saycheck.models.hearing import Passage
 from saycheck.models.walk import About, Question, Walk
@@ -41,6 +42,8 @@ def questions(vocabulary: Vocabulary, walk: Walk, again: Iterable[Question] = ()
         *worn(vocabulary, walk.findings),
         *too_close(vocabulary, walk.findings),
         *units(walk.findings),
+        *which_measure(vocabulary, walk.findings),
+        *leak_classes(walk.findings, text),
         *not_seen(walk.findings),
         *hours(vocabulary, walk.machine, walk.findings),
         *skipped(vocabulary, lines),

@@ -50,7 +50,9 @@ def header(history: UnitHistory) -> RenderableType:
     first = history.walks[0]
     count = len(history.walks)
     walked = f"walked once, on {day(last.day)}"
-    if count > 1:
+    if count > 1 and first.day == last.day:
+        walked = f"walked {'twice' if count == 2 else f'{count} times'} on {day(first.day)}"
+    elif count > 1:
         walked = f"{count} walks from {day(first.day)} to {day(last.day)}"
     if history.hours_per_day:
         walked += f", about {number(round(history.hours_per_day, 1))} h a day"

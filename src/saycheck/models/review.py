@@ -115,6 +115,7 @@ class Standing(Model):
     are the ids of findings that still need a look. ``reviewed_share`` is the share (0 to 1) of what needed
     a look, findings and unclear passages, that a person has dealt with; 1 where nothing needed any.
     ``photos`` are file names in ``photos/`` by finding id. ``by`` names who edited, in order of appearance.
+    ``answers`` are the words of answers by question id.
     ``undo`` and ``redo`` are the ids of the edits that would be undone and redone next.
     """
 
@@ -128,6 +129,7 @@ class Standing(Model):
     reviewed_share: float = Field(default=1.0, ge=0, le=1)
     photos: dict[str, list[str]] = {}
     by: list[str] = []
+    answers: dict[str, str] = {}
     undo: str | None = None
     redo: str | None = None
 

@@ -15,13 +15,15 @@ Ident = Annotated[str, Field(max_length=120)]
 class Number(Model):
     """A number with its unit; an empty unit counts pieces. ``plus_minus`` is in the same unit.
 
-    ``unit_told`` settles a unit that the walker's word had left open ("mil").
+    ``unit_told`` settles a unit that the walker's word had left open ("mil"). ``attribute`` tells what was
+    measured, where the walker's words had left that open ("thickness left").
     """
 
     value: float = Field(allow_inf_nan=False, ge=-1e9, le=1e9)
     unit: Annotated[str, Field(max_length=40)] = ""
     plus_minus: float = Field(default=0.0, allow_inf_nan=False, ge=0, le=1e9)
     unit_told: bool = False
+    attribute: Annotated[str, Field(max_length=40)] | None = None
 
 
 class Patch(Model):

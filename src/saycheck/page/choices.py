@@ -8,10 +8,12 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from saycheck.coverage.numbers import UNIT_WORDS
+from saycheck.coverage.numbers import UNIT_WORDS, measures_in
+from saycheck.leaking import ASKED
 from saycheck.models.walk import Finding, Question
 from saycheck.reporting.wording import STATE_WORDS, plain, said_of
-from saycheck.review.measures import number_in
+from saycheck.review.measures import number_in, number_of
+from saycheck.sums.leaks import MEANING
 
 Lines = Sequence[tuple[str, str, str]]
 Places = dict[tuple[int, int], list[Finding]]
@@ -44,6 +46,10 @@ def choices(asked: Question, places: Places, lines: Lines) -> tuple[Choice, ...]
         return tuple(_unclear(asked))
     if asked.kind == "measure" and asked.id.startswith("measure-unit"):
         return tuple(_units(asked, about))
+    if asked.kind == "measure" and asked.id.startswith("measure-which") and about:
+        return tuple(_which(asked, about[0]))
+    if asked.kind == "measure" and asked.id.startswith(ASKED):
+        return tuple(_leaks(asked))
     if asked.kind == "again":
         part, side = asked.about.part or "", asked.about.side
         looked = Choice("Say how it is now", "g", opens="add", part=part, side=side)
@@ -131,6 +137,28 @@ def _units(asked: Question, about: Sequence[Finding]) -> list[Choice]:
         wish = _wish("change", findings=[one.id for one in about], patches=patches, question=asked.id)
         out.append(Choice(UNIT_WORDS.get(unit, unit).capitalize(), str(number), wish))
     return [*out, Choice("Leave it open", "o", _wish("answer", question=asked.id, reason="unit left open"))]
+
+
+def _which(asked: Question, finding: Finding) -> list[Choice]:
+    out = [_leave(asked, "Leave it open")]
+    said = [one for one in finding.measurements if one.unit != "count" and not one.other_units]
+    for place, what in enumerate(measures_in(asked), 1):
+        numbers = [
+            number_of(one, what) if one is said[0] else number_in(one, one.unit)
+            for one in finding.measurements
+        ]
+        patches = [{"measurements": [one.model_dump() for one in numbers]}]
+        wish = _wish("change", findings=[finding.id], patches=patches, question=asked.id)
+        out.append(Choice(what.capitalize(), str(place), wish))
+    return out if said else out[:1]
+
+
+def _leaks(asked: Question) -> list[Choice]:
+    out = [_leave(asked, "Leave it open")]
+    for number, (name, meaning) in enumerate(MEANING.items(), 1):
+        wish = _wish("answer", question=asked.id, reason=meaning)
+        out.append(Choice(f"Class {name}: {meaning}", str(number), wish))
+    return out
 
 
 def _wish(action: str, **other: object) -> str:

@@ -4,6 +4,7 @@ from functools import cache
 from typing import Any
 
 from saycheck.errors import ReviewError
+from saycheck.limits import WORN_AWAY
 from saycheck.models.walk import Measurement
 from saycheck.models.wishes import Number
 from saycheck.sums.conversions import SPELLED
@@ -56,6 +57,13 @@ def number_in(said: Measurement, unit: str) -> Number:
     left_open = bool(said.other_units)
     meant = unit if left_open else said.unit
     return Number(value=said.value, unit=meant, plus_minus=said.plus_minus, unit_told=left_open)
+
+
+def number_of(said: Measurement, what: str) -> Number:
+    """A measurement as a person asks for it, of ``what``, one of ``limits.choices_of`` ("thickness worn away")."""
+    number = Number(value=said.value, unit=said.unit, plus_minus=said.plus_minus, attribute=what)
+    rest = next((name for name, away in WORN_AWAY.items() if away == what), None)
+    return number.model_copy(update={"value": 100 - said.value, "attribute": rest}) if rest else number
 
 
 def _si(value: float, unit: str) -> tuple[float, str]:

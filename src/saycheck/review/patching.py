@@ -75,15 +75,21 @@ def _as_said(number: Number, said: list[Measurement]) -> Measurement:
         if (number.value, number.plus_minus) != (one.value, one.plus_minus):
             continue
         unit = number.unit or "count"
+        if number.attribute and unit == one.unit:
+            return one.model_copy(update={"attribute": number.attribute})
         if number.unit_told and unit in (one.unit, *one.other_units):
             return in_unit(one, unit)
         if unit == one.unit:
             return one
-    return measurement(number.value, number.unit, number.plus_minus)
+    return _measured(number)
 
 
 def _measurements(numbers: list[Number]) -> list[Measurement]:
-    return [measurement(one.value, one.unit, one.plus_minus) for one in numbers]
+    return [_measured(one) for one in numbers]
+
+
+def _measured(number: Number) -> Measurement:
+    return measurement(number.value, number.unit, number.plus_minus, number.attribute)
 
 
 def find_part(vocabulary: Vocabulary, name: str) -> Part | None:

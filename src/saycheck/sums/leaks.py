@@ -35,11 +35,11 @@ WORDS: tuple[tuple[Class, str], ...] = (
     ),
     (
         "III",
-        r"drops? (?:are |is )?fall\w*|falling drops?|on the (?:ground|floor)|drops? every|drops? a minute",
+        r"drops? (?:that )?(?:are |is )?fall\w*|falling drops?|on the (?:ground|floor)|drops? every|drops? a minute",
     ),
     (
         "II",
-        r"drops? (?:are |is |just )?(?:form\w*|hang\w*|build\w*)|hanging drops?|forming drops?|a drop|beads?",
+        r"drops? (?:that )?(?:are |is |just )?(?:form\w*|hang\w*|build\w*)|hanging drops?|forming drops?|a drop|beads?",
     ),
     ("I", r"weep\w*|seep\w*|sweat\w*|damp\w*|moist|mist\w*|film|wet\w*|stain\w*|greasy|oily|discolou?r\w*"),
 )

@@ -8,7 +8,7 @@ from saycheck.models.walk import Finding
 from saycheck.reporting.wording import STATE_WORDS, clock, number, plain, with_side
 from saycheck.reporting.writeup.document import Decided, Entry, Picture, Plot, Urgent
 from saycheck.reporting.writeup.given import Given
-from saycheck.reporting.writeup.leaks import leaked
+from saycheck.reporting.writeup.leaks import leak_of, leaked
 from saycheck.reporting.writeup.limits import readings
 from saycheck.reporting.writeup.order import URGENCIES, checks_of, in_order, urgency
 from saycheck.reporting.writeup.trend import trend
@@ -29,9 +29,11 @@ _HEADINGS = {
 def to_decide(given: Given) -> list[Urgent]:
     """What the owner must decide, most urgent first, numbered through."""
     found = [one for one in given.standing.walk.findings if one.state == "writeup"]
-    ordered = in_order(found, given.vocabulary)
+    told = {one.id: leak for one in found if (leak := leak_of(one, given.standing))}
+    ordered = in_order(found, given.vocabulary, told)
     entries = [
-        (urgency(one, given.vocabulary), entry(one, place, given)) for place, one in enumerate(ordered, 1)
+        (urgency(one, given.vocabulary, told.get(one.id)), entry(one, place, given))
+        for place, one in enumerate(ordered, 1)
     ]
     groups = [
         Urgent(urgency=name, heading=_HEADINGS[name], entries=[one for at, one in entries if at == name])
@@ -50,6 +52,7 @@ def entry(finding: Finding, place: int, given: Given) -> Entry:
     """One finding with all that is known of it."""
     checks = checks_of(finding, given.vocabulary)
     names = [check.name for check in checks] or [finding.check]
+    soon = urgency(finding, given.vocabulary, leak_of(finding, given.standing))
     waiting = waiting_for(names, finding.condition, given.waiting, names_of(finding, given.vocabulary))
     cost = given.costs.get(finding.id)
     return Entry(
@@ -63,11 +66,11 @@ def entry(finding: Finding, place: int, given: Given) -> Entry:
         quote=quote(finding, given.standing.walk.transcript.text),
         readings=[
             *readings(finding, given.vocabulary),
-            *leaked(finding, given.standing.walk.transcript.text),
+            *leaked(finding, given.standing),
         ],
         injures=any(check.hurts for check in checks),
-        urgency=checks[0].urgency if checks else "this week",
-        urgency_source=_published(checks[0].source if checks else ""),
+        urgency=soon,
+        urgency_source=_published(checks[0].source if checks and checks[0].urgency == soon else ""),
         waiting=own(waiting.text) if waiting else "",
         waiting_source=_published(waiting.source if waiting else ""),
         costs=[own(sentence) for sentence in cost.sentences] if cost else [],

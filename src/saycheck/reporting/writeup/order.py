@@ -1,8 +1,11 @@
 """In which order findings are to be decided: the urgent first, among them those that can injure, then by the walk."""
 
+from collections.abc import Mapping
+
 from saycheck.limits import part_of
 from saycheck.models.walk import Finding
 from saycheck.reporting.writeup.limits import beyond
+from saycheck.sums.leaks import Leak
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.schema import Check
 
@@ -23,8 +26,10 @@ def checks_of(finding: Finding, vocabulary: Vocabulary) -> list[Check]:
     return sorted(found.values(), key=lambda check: (URGENCIES.index(check.urgency), not check.hurts))
 
 
-def urgency(finding: Finding, vocabulary: Vocabulary) -> str:
-    """How soon it wants attention; "this week" where no check says."""
+def urgency(finding: Finding, vocabulary: Vocabulary, leak: Leak | None = None) -> str:
+    """How soon it wants attention; "this week" where no check says, "before work" for the worst leaks."""
+    if leak is not None and leak.report_at_once:
+        return URGENCIES[0]
     checks = checks_of(finding, vocabulary)
     return checks[0].urgency if checks else "this week"
 
@@ -34,12 +39,18 @@ def injures(finding: Finding, vocabulary: Vocabulary) -> bool:
     return any(check.hurts for check in checks_of(finding, vocabulary))
 
 
-def in_order(findings: list[Finding], vocabulary: Vocabulary) -> list[Finding]:
-    """The findings, most urgent first; of equally urgent the dangerous, then what is beyond its limit."""
+def in_order(
+    findings: list[Finding], vocabulary: Vocabulary, leaks: Mapping[str, Leak] | None = None
+) -> list[Finding]:
+    """The findings, most urgent first; of equally urgent the dangerous, then what is beyond its limit.
+
+    ``leaks`` are those whose class is known, by finding id.
+    """
+    known = leaks or {}
 
     def rank(finding: Finding) -> tuple[int, bool, bool]:
         return (
-            URGENCIES.index(urgency(finding, vocabulary)),
+            URGENCIES.index(urgency(finding, vocabulary, known.get(finding.id))),
             not injures(finding, vocabulary),
             not beyond(finding, vocabulary),
         )

@@ -16,12 +16,13 @@ from saycheck.reporting.wording import STATE_WORDS, plain
 from saycheck.reporting.writeup.document import Entry
 from saycheck.reporting.writeup.entries import entry, to_decide
 from saycheck.reporting.writeup.given import Given
+from saycheck.reporting.writeup.leaks import leak_of
 
 COLUMNS = (
     "walk", "unit", "kind", "hours", "reviewed_share", "number", "finding", "state", "zone", "part", "side",
     "condition", "denied", "urgency", "can_injure", "value", "unit_of_value", "plus_minus", "limit", "verdict",
-    "limit_source", "waiting", "words", "start_s", "end_s", "not_certain", "decision", "decided_by", "decided_at",
-    "note",
+    "limit_source", "leak_class", "waiting", "words", "start_s", "end_s", "not_certain", "decision",
+    "decided_by", "decided_at", "note",
 )  # fmt: skip
 
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
@@ -67,6 +68,7 @@ def _told(one: Entry, finding: Finding, given: Given) -> dict[str, object]:
     starts = [at.start_s for at in finding.evidence if at.start_s is not None]
     ends = [at.end_s for at in finding.evidence if at.end_s is not None]
     decision = decision_of(finding, given.decisions)
+    leak = leak_of(finding, given.standing)
     trouble = finding.state in ("writeup", "watch")
     told: dict[str, object] = {
         "number": one.number, "finding": finding.id, "state": one.state, "zone": finding.zone,
@@ -76,7 +78,7 @@ def _told(one: Entry, finding: Finding, given: Given) -> dict[str, object]:
         "waiting": one.waiting if trouble else "",
         "words": " … ".join(words[at.char_start : at.char_end] for at in finding.evidence),
         "start_s": min(starts, default=None), "end_s": max(ends, default=None),
-        "not_certain": "; ".join(one.doubts),
+        "leak_class": leak.leak_class if leak else "", "not_certain": "; ".join(one.doubts),
     }  # fmt: skip
     if decision and decision.choice:
         told |= {
