@@ -3,6 +3,7 @@
 from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from itertools import accumulate
+from operator import attrgetter
 
 from saycheck.coverage.names import is_plural, picks, words_of
 from saycheck.coverage.wording import called, clock, quoted, said, sentence, slug
@@ -24,7 +25,10 @@ def conflicts(vocabulary: Vocabulary, findings: Sequence[Finding], text: str) ->
     for finding in findings:
         alike.setdefault((finding.part, finding.side), []).append(finding)
     place_in = {id(finding): place for of_one in alike.values() for place, finding in enumerate(of_one)}
+    differing = {name for name, of_one in alike.items() if any(one.state == "good" for one in of_one)}
     for one in findings:
+        if (one.part, one.side) not in differing:
+            continue
         for other in alike[one.part, one.side][place_in[id(one)] + 1 :]:
             if (one.part, one.side) in asked:
                 continue
@@ -97,17 +101,20 @@ def untold_sides(vocabulary: Vocabulary, findings: Sequence[Finding], text: str)
         )
 
 
+_begins = attrgetter("char_start")
+
+
 def unclear(
     vocabulary: Vocabulary, transcript: Transcript, findings: Sequence[Finding]
 ) -> Iterable[Question]:
     """A question for each passage that was not understood, neighbours together."""
-    begins = [word.char_start for word in transcript.words]
     told = [(one.evidence[0].char_start, one.zone) for one in findings if one.evidence]
     # Of each finding the earliest start from there on: the last finding before a place is found by halving.
     earliest = [*accumulate((start for start, _ in reversed(told)), min)][::-1]
     for start, end in _passages(transcript):
         # Words stand in order: only the one before the passage may still reach into it.
-        near = transcript.words[max(0, bisect_left(begins, start) - 1) : bisect_left(begins, end)]
+        first = bisect_left(transcript.words, start, key=_begins)
+        near = transcript.words[max(0, first - 1) : bisect_left(transcript.words, end, first, key=_begins)]
         words = [w for w in near if w.char_start < end and w.char_end > start]
         times = [w for w in words if w.start_s is not None]
         start_s, end_s = (times[0].start_s, times[-1].end_s) if times else (None, None)
@@ -143,8 +150,10 @@ def _passages(transcript: Transcript) -> list[tuple[int, int]]:
     """The unclear stretches that hold words, without the spaces around them."""
     found: list[tuple[int, int]] = []
     for span in transcript.spans:
+        if span.disposition != "unclear":
+            continue
         text = transcript.text[span.char_start : span.char_end]
-        if span.disposition != "unclear" or not any(sign.isalnum() for sign in text):
+        if not any(sign.isalnum() for sign in text):
             continue
         start = span.char_start + len(text) - len(text.lstrip())
         end = span.char_end - len(text) + len(text.rstrip())

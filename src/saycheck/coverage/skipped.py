@@ -43,10 +43,13 @@ def danger_of(vocabulary: Vocabulary, part: Part) -> tuple[int, int]:
 def not_seen(findings: Sequence[Finding]) -> Iterable[Question]:
     """A question for each part that could not be seen or was put off and not spoken of again."""
     asked: set[tuple[str, str]] = set()
+    of_part: dict[str, list[tuple[int, Finding]]] = {}
+    for place, finding in enumerate(findings):
+        of_part.setdefault(finding.part, []).append((place, finding))
     for place, finding in enumerate(findings):
         if finding.state not in ("hidden", "later") or (finding.part, finding.side) in asked:
             continue
-        if any(_settles(later, finding) for later in findings[place + 1 :]):
+        if any(at > place and _settles(later, finding) for at, later in of_part[finding.part]):
             continue
         asked.add((finding.part, finding.side))
         name = sentence(called(finding.part, finding.side))
@@ -60,6 +63,6 @@ def not_seen(findings: Sequence[Finding]) -> Iterable[Question]:
 
 
 def _settles(later: Finding, finding: Finding) -> bool:
-    """Whether the part was looked at after all."""
+    """Whether the part, of which both are, was looked at after all."""
     same_side = later.side in (finding.side, "both") or finding.side == "none"
-    return later.part == finding.part and same_side and later.state not in ("hidden", "later")
+    return same_side and later.state not in ("hidden", "later")

@@ -82,10 +82,11 @@ def strip(standing: Standing) -> Strip:
             return 100 * one.char_start / whole
         return None if one.start_s is None else 100 * one.start_s / whole
 
-    marks = [_mark(finding, x) for finding in walk.findings if (x := _first(finding, place)) is not None]
+    placed = [(x, one) for one in walk.findings if (x := _first(one, place)) is not None]
+    marks = [_mark(finding, x) for x, finding in placed]
     return Strip(
         _sound(Once(walk.transcript.words), Once(walk.sound), seconds),
-        _zones(walk, place),
+        _zones([(x, finding.zone) for x, finding in placed]),
         marks,
         _told(walk, len(marks)),
     )
@@ -128,12 +129,10 @@ def _bars(words: list[Word], seconds: float) -> Iterable[Bar]:
             yield Bar(round(100 * number / BINS, 2), round(min(time / step, 1.0), 2))
 
 
-def _zones(walk: Walk, place: Callable[[Evidence], float | None]) -> list[Stretch]:
+def _zones(findings: Iterable[tuple[float, str]]) -> list[Stretch]:
     """Where the walker stood, as far as the findings tell: from the first of a zone to the first of the next."""
     starts: list[tuple[float, str]] = []
-    placed = sorted(
-        (x, finding.zone) for finding in walk.findings if (x := _first(finding, place)) is not None
-    )
+    placed = sorted(findings)
     for number, (x, zone) in enumerate(placed):
         following = [name for _, name in placed[number : number + 2]]
         lasting = len(following) < 2 or following[1] == zone  # one remark on another zone is no move there
