@@ -6,6 +6,8 @@ with that number at its low end to the same at its high end. Bars of numbers giv
 """
 
 import io
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
@@ -20,29 +22,56 @@ CHANCE = NAMES["chance"]
 BAR = 34
 
 
+@dataclass(frozen=True)
+class Bar:
+    """A bar from ``low`` to ``high`` (money), and in words what its number is at either end."""
+
+    name: str
+    low: float
+    high: float
+    said_low: str
+    said_high: str
+    guessed: bool
+
+
+def bars_of(result: Waiting, most: int = MOST_ROWS) -> list[Bar]:
+    """The longest bars, the longest first, each with its ends in order."""
+    return [_bar_of(row) for row in result.rows[:most]]
+
+
+def ends_of(bars: Sequence[Bar]) -> tuple[float, float]:
+    """Where the plot begins and ends: all bars, and nothing (0) as well."""
+    return min(0.0, *(bar.low for bar in bars)), max(0.0, *(bar.high for bar in bars))
+
+
+def _bar_of(row: TornadoRow) -> Bar:
+    (low, at_low), (high, at_high) = sorted(((row.at_low, row.low_input), (row.at_high, row.high_input)))
+    said = percent if row.name == CHANCE else number
+    return Bar(row.name, low, high, said(at_low), said(at_high), row.guessed)
+
+
 def sketch(result: Waiting) -> str:
     """The plot as lines of text, at most 80 columns wide."""
-    rows = result.rows[:MOST_ROWS]
+    rows = bars_of(result)
     if not rows:
         return "No number moves the verdict."
-    ends = [end for row in rows for end in (row.at_low, row.at_high)]
-    least, most = min(*ends, 0.0), max(*ends, 0.0)
+    least, most = ends_of(rows)
     scale = (BAR - 1) / (most - least)
     zero = round((0 - least) * scale)
     wide = max(len(_name(row)) for row in rows)
-    lines = [f"{_name(row):<{wide}} {_bar(row, least, scale, zero)}" for row in rows]
+    lines = [f"{_name(row):<{wide}} {_cells(row, least, scale, zero)}" for row in rows]
     left, right = number(least, 2), number(most, 2)
     under = f"{' ' * wide} {left}{right:>{BAR - len(left)}}"
     told = f"waiting costs less than now │ more ({result.money or 'money'}); * taken as ±25 %"
     return "\n".join([*lines, under, told])
 
 
-def _name(row: TornadoRow) -> str:
+def _name(row: Bar) -> str:
     return f"{row.name}{' *' if row.guessed else ''}"
 
 
-def _bar(row: TornadoRow, least: float, scale: float, zero: int) -> str:
-    first, last = sorted(round((end - least) * scale) for end in (row.at_low, row.at_high))
+def _cells(row: Bar, least: float, scale: float, zero: int) -> str:
+    first, last = (round((end - least) * scale) for end in (row.low, row.high))
     cells = ["█" if first <= at <= last else " " for at in range(BAR)]
     if cells[zero] == " ":
         cells[zero] = "│"
@@ -61,7 +90,7 @@ def draw(result: Waiting, form: Form = "svg", title: str = "") -> bytes:
 
     Raises :class:`SumError` where matplotlib is not installed or nothing moves the verdict.
     """
-    rows = list(reversed(result.rows[:MOST_ROWS]))
+    rows = list(reversed(bars_of(result)))
     if not rows:
         raise SumError("no number moves the verdict, so there is nothing to draw; give half widths")
     try:
@@ -71,8 +100,7 @@ def draw(result: Waiting, form: Form = "svg", title: str = "") -> bytes:
         raise SumError(
             'pictures need the package matplotlib; pip install "saycheck[plots]" brings it'
         ) from error
-    ends = [end for row in rows for end in (row.at_low, row.at_high)]
-    least, most = min(*ends, 0.0), max(*ends, 0.0)
+    least, most = ends_of(rows)
     room = 0.14 * (most - least)
     with rc_context({"svg.hashsalt": "saycheck", "svg.fonttype": "none", "font.size": 9}):
         figure = Figure(figsize=(7, 1.15 + 0.34 * len(rows)), layout="constrained")
@@ -101,14 +129,16 @@ def draw(result: Waiting, form: Form = "svg", title: str = "") -> bytes:
     return picture.getvalue()
 
 
-def _draw_row(axes: Any, at: int, row: TornadoRow) -> None:
+def _draw_row(axes: Any, at: int, row: Bar) -> None:
     """A bar with what the number is at either end of it."""
-    ends = sorted(((row.at_low, row.low_input), (row.at_high, row.high_input)))
     colour = "white" if row.guessed else "0.6"
-    left, right = ends[0][0], ends[1][0]
-    axes.barh(at, right - left, left=left, height=0.6, color=colour, edgecolor="black", linewidth=0.7)
-    for (place, value), side, shift in zip(ends, ("right", "left"), (-3, 3), strict=True):
-        shown = percent(value) if row.name == CHANCE else number(value, 3)
+    axes.barh(
+        at, row.high - row.low, left=row.low, height=0.6, color=colour, edgecolor="black", linewidth=0.7
+    )
+    for place, shown, side, shift in (
+        (row.low, row.said_low, "right", -3),
+        (row.high, row.said_high, "left", 3),
+    ):
         axes.annotate(
             shown, (place, at), (shift, 0), textcoords="offset points", ha=side, va="center", fontsize=8,
             bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6}, zorder=4,

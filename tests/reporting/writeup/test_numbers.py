@@ -1,5 +1,7 @@
 """No number stands on the page that is not in the walk, or in what it was held against: all are traced back."""
 
+import csv
+import io
 import json
 import re
 from collections.abc import Iterable
@@ -13,6 +15,7 @@ from saycheck.reporting.writeup.costs import costs, figures
 from saycheck.reporting.writeup.given import Given, Point, Series
 from saycheck.reporting.writeup.html import as_html
 from saycheck.reporting.writeup.pdf import as_pdf
+from saycheck.reporting.writeup.rows import as_csv
 from saycheck.sums.leaks import Leak
 from saycheck.vocabulary.compiled import Part
 from saycheck.vocabulary.schema import SharedPart
@@ -93,7 +96,9 @@ def counted(given: Given) -> set[float]:
     counts += [sum(span.disposition == "unclear" for span in walk.transcript.spans)]
     counts += [len(walk.checklist), sum(line.state != "unsaid" for line in walk.checklist)]
     places = range(1, max(len(walk.findings), len(walk.questions)) + 1)
-    return {float(count) for count in [*counts, *places, int(standing.reviewed_share * 100)]}
+    return {float(count) for count in [*counts, *places, int(standing.reviewed_share * 100)]} | {
+        round(standing.reviewed_share, 4)
+    }
 
 
 def of_the_sound(given: Given) -> set[float]:
@@ -163,11 +168,25 @@ def test_every_number_on_paper_is_traced(full: Given) -> None:
 
 
 def test_every_number_of_the_page_is_traced(full: Given) -> None:
-    """The same holds for the HTML page, its styles and drawings left out."""
-    html = re.sub(r"<style>.*?</style>|<svg.*?</svg>|<[^>]*>", " ", as_html(compose(full)), flags=re.DOTALL)
+    """The same holds for the HTML page with the words in its drawings, its styles left out."""
+    html = re.sub(r"<style>.*?</style>|<[^>]*>", " ", as_html(compose(full)), flags=re.DOTALL)
     text = re.sub(r"&#\d+;", " ", html)
     assert len(numbers(text)) > 100
     assert [] == untraced(text, full)
+
+
+def test_every_number_of_the_table_is_traced(full: Given) -> None:
+    """The same holds for every cell of the CSV."""
+    table = list(csv.reader(io.StringIO(as_csv(full), newline="")))
+    cells = [cell for row in table[1:] for cell in row]
+    assert len([cell for cell in cells if numbers(cell)]) > 50
+    assert [] == [cell for cell in cells if untraced(cell, full)]
+
+
+def test_a_planted_cell_is_found(full: Given) -> None:
+    """The trace of the CSV can fail: a reading that nobody gave is told."""
+    assert "3.2" in as_csv(full)
+    assert [3.9] == [one for one in untraced(as_csv(full).replace(",3.2,", ",3.9,"), full) if one == 3.9]
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,7 @@ CAUTION = (
 
 NOTE = (
     "The most urgent first, of these what can injure someone. How urgent it is and what waiting would mean: "
-    f"{entries.COMMON_PRACTICE}, unless a publication is named."
+    f"{entries.COMMON_PRACTICE}, unless a publication is named. Times are places in the recording."
 )
 
 NOTHING = "Nothing to write up was heard. That does not say that all is well: see what was not looked at."

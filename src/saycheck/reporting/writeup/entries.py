@@ -141,4 +141,5 @@ def _doubts(finding: Finding) -> list[str]:
     if not finding.needs_review:
         return []
     reasons = [re.sub(r"\bwriteup\b", STATE_WORDS["writeup"], plain(one)) for one in finding.review_reasons]
+    reasons = [re.sub(r"(?<!\w)'(.+?)'(?!\w)", r"“\1”", one) for one in reasons]  # as all words are quoted
     return reasons or ["not sure"]
