@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import zlib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -157,6 +158,8 @@ HOSTILE: list[tuple[str, str, str, dict[str, Any]]] = [
     ("an SVG as photograph", "POST", "/photographs", multipart(content=b"<svg xmlns='http://www.w3.org/2000/svg'/>")),
     ("a program as photograph", "POST", "/photographs", multipart(content=b"\x7fELF" + b"\0" * 64)),
     ("only the first bytes of a JPEG", "POST", "/photographs", multipart(content=b"\xff\xd8\xff\xe0" + b"\0" * 20)),
+    ("a JPEG that is cut off", "POST", "/photographs",
+     multipart(content=b"\xff\xd8\xff\xc0\0\x0b\x08\0\x04\0\x04\x01\x01\x11\0\xff\xda\0\x08\x01\x01\0\0\x3f\0abc")),
     ("an endless PNG", "POST", "/photographs", multipart(content=PNG_TOO_WIDE)),
     ("an empty photograph", "POST", "/photographs", multipart(content=b"")),
     ("a photograph of nothing", "POST", "/photographs", multipart(finding="nobody")),
@@ -318,14 +321,21 @@ def test_script_in_words_stays_words(scripted: TestClient) -> None:
     assert "49" not in "".join(answer.json()["html"].values())
 
 
+def png(width: int) -> bytes:
+    """A black picture, one pixel high."""
+
+    def chunk(kind: bytes, body: bytes) -> bytes:
+        return len(body).to_bytes(4, "big") + kind + body + zlib.crc32(kind + body).to_bytes(4, "big")
+
+    header = width.to_bytes(4, "big") + (1).to_bytes(4, "big") + b"\x08\0\0\0\0"
+    pixels = zlib.compress(b"\0" * (width + 1))
+    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", header) + chunk(b"IDAT", pixels) + chunk(b"IEND", b"")
+
+
 def test_a_file_name_is_only_words(client: TestClient, folder: Path) -> None:
     """A photograph with a wicked name lies under a name of ours."""
-    png = b"\x89PNG\r\n\x1a\n\0\0\0\x0dIHDR" + (4).to_bytes(4, "big") * 2 + b"\x08\x02\0\0\0"
     for name in ("../../walk.json", "<script>.png", "a\x00b.png", "C:\\con", "." * 300):
-        assert (
-            200
-            == client.post("/photographs", **multipart(content=png + name.encode(), name=name)).status_code
-        )
+        assert 200 == client.post("/photographs", **multipart(content=png(len(name)), name=name)).status_code
     names = {path.name for path in (folder / "photos").iterdir()}
     assert 5 == len(names)
     assert all(name.endswith(".png") and name.removesuffix(".png").isalnum() for name in names)

@@ -13,6 +13,7 @@ from pathlib import Path
 
 from saycheck.errors import ReviewError
 from saycheck.models.review import Edit, Photograph, Standing
+from saycheck.review.bare import bare
 from saycheck.review.edits import new_id, now
 from saycheck.review.hearing import fingerprint
 
@@ -61,10 +62,10 @@ def media_type(name: str) -> str:
 
 
 def keep(folder: Path, content: bytes, finding: str, name: str = "") -> Photograph:
-    """Put a photograph into the folder of a walk; the same picture is kept once.
+    """Put a photograph into the folder of a walk, without place, time and device; the same picture is kept once.
 
     Raises:
-        ReviewError: it is too large, or no picture.
+        ReviewError: it is too large, no picture, or damaged.
     """
     if len(content) > LARGEST:
         raise ReviewError(
@@ -72,6 +73,7 @@ def keep(folder: Path, content: bytes, finding: str, name: str = "") -> Photogra
             "send a smaller one"
         )
     kind = kind_of(content)
+    content = bare(content)
     digest = hashlib.sha256(content).hexdigest()
     path = folder / FOLDER / f"{digest[:20]}.{kind.ending}"
     if not path.exists():

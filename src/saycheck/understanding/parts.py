@@ -110,7 +110,9 @@ class PartFinder:
     def _behind_other_side(words: Sequence[str], first: int, start: int) -> int:
         """Where the name begins: "gone on the offside | nearside pin", the first side belongs to what was said."""
         for at in range(start - 1, first, -1):
-            if (words[at] in LEFT and words[at - 1] in RIGHT) or (words[at] in RIGHT and words[at - 1] in LEFT):
+            if (words[at] in LEFT and words[at - 1] in RIGHT) or (
+                words[at] in RIGHT and words[at - 1] in LEFT
+            ):
                 return at
         return first
 

@@ -229,7 +229,11 @@ def only_reads(reading: Reading, statement: Statement, meter: set[Mention]) -> b
     """Whether the statement says no more of the hour meter than its reading, which is a finding of its own."""
     start, end = reading.sentences[statement.sentence]
     faulty = any(claim.said.condition.form == "fault" for claim in statement.claims)
-    return "hour meter" in statement.subject.part.name and not faulty and any(start <= m.start < end for m in meter)
+    return (
+        "hour meter" in statement.subject.part.name
+        and not faulty
+        and any(start <= m.start < end for m in meter)
+    )
 
 
 def understand(text: str, kind: str, words: Sequence[Word] = (), unit: str | None = None) -> Understood:

@@ -49,7 +49,9 @@ GOES = frozenset(
     "coming come going go goin moving move walking walk walkin working work heading carry carrying over next".split()
 )
 ALONG = frozenset("down up along round around".split())
-CLAUSE_BEGINS = frozenset(["", ".", ",", ";", ":", "!", "?", "…", "now", "and", "so", "then", "first", "next"])
+CLAUSE_BEGINS = frozenset(
+    ["", ".", ",", ";", ":", "!", "?", "…", "now", "and", "so", "then", "first", "next"]
+)
 # Before "left side" these tell where something is, not where the walker goes.
 LIES = frozenset("on of this that its his her at from to in off same opposite other".split())
 COMPARES = frozenset(["as", "than", "like"])

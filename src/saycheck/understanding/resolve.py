@@ -19,7 +19,9 @@ FOCUS_BONUS = 0.08
 END_BONUS = 0.03
 OPTION_MALUS = 0.1
 # What may be on any part, and then is not that of another one: "the door has one bolt loose".
-FASTENERS = frozenset("bolt nut screw stud rivet clip clamp bracket washer spring gasket cotter strap".split())
+FASTENERS = frozenset(
+    "bolt nut screw stud rivet clip clamp bracket washer spring gasket cotter strap".split()
+)
 WHEEL_FASTENERS = frozenset(["nut", "stud"])
 WHEELS = frozenset("tyre wheel rim hub".split())
 IGNORED = frozenset(
