@@ -9,12 +9,15 @@ from typing import Any
 import pytest
 
 from saycheck.errors import ReviewError
+from saycheck.joined import joined
 from saycheck.models.walk import Walk
 from saycheck.page import setting
 from saycheck.page.desk import Desk
+from saycheck.page.words import paragraphs
 from saycheck.review.edits import EDITS
 from saycheck.run import Asked, hear_file
 from saycheck.standing import standing
+from saycheck.vocabulary.load import load
 
 from .conftest import lay
 from .wishing import wish
@@ -133,3 +136,23 @@ def test_a_line_taken_out_by_hand(folder: Path) -> None:
     (folder / EDITS).write_bytes(b"".join([lines[0], lines[2]]))
     assert shown(Desk(folder)) == shown(desk)
     assert 2 == len(desk.sheet().standing.edits)
+
+
+def test_all_recordings_are_named(spoken: Walk) -> None:
+    """A walk of two recordings says both, when the second begins, and where in the transcript each does."""
+    whole = joined(spoken, spoken, 40.0, load("wheel-loader"))
+    (second,) = whole.joined
+    back = second.model_copy(update={"source": second.source.model_copy(update={"name": "back <b>.m4a"})})
+    whole = whole.model_copy(update={"joined": [back]})
+    assert "from yard.m4a, then back <b>.m4a from 0:40 on" == setting.recordings(whole)
+    begins = {one.start: one.begins for one in paragraphs(whole) if one.begins}
+    assert {0: "yard.m4a", back.char_start: "back <b>.m4a"} == begins
+    assert "".join(s.text for p in paragraphs(whole) for s in p.stretches) == whole.transcript.text
+    (html,) = [setting.paragraph_html(one) for one in paragraphs(whole) if one.start == back.char_start]
+    assert "back &lt;b&gt;.m4a" in html
+
+
+def test_one_recording_is_named_once(spoken: Walk) -> None:
+    """A walk of one recording says it at the top only."""
+    assert "from yard.m4a" == setting.recordings(spoken)
+    assert {""} == {one.begins for one in paragraphs(spoken)}

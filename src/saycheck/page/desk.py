@@ -123,8 +123,7 @@ class Desk:
         was = self._sheet
         number = was.number + 1 if was else 1
         on_page = sections(standing, self.vocabulary, self._maker)
-        before = (was.standing.walk.transcript, was.words) if was else None
-        words = paragraphs(standing.walk.transcript, before)
+        words = paragraphs(standing.walk, (was.standing.walk, was.words) if was else None)
         sheet = Sheet(number, standing, on_page, words, strip(standing))
         sheet.pieces = dict(_pieces(sheet))
         for key, piece in sheet.pieces.items():

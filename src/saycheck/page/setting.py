@@ -6,11 +6,12 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
 
+from saycheck.models.walk import Walk
 from saycheck.page.desk import Desk, Sheet
 from saycheck.page.entry import Entry
 from saycheck.page.strip import Mark
 from saycheck.page.words import Paragraph
-from saycheck.reporting.wording import number
+from saycheck.reporting.wording import clock, number, plain
 
 HERE = Path(__file__).parent
 
@@ -102,6 +103,7 @@ def head(sheet: Sheet) -> dict[str, Any]:
         "unit": machine.unit or "unit not named",
         "kind": machine.kind.replace("-", " "),
         "hours": "hours not read" if machine.hours is None else f"{number(machine.hours)} h",
+        "recordings": recordings(standing.walk),
         "decide": by_key["decide"],
         "skipped": by_key["skipped"],
         "share": round(100 * standing.reviewed_share),
@@ -111,6 +113,15 @@ def head(sheet: Sheet) -> dict[str, Any]:
         "writeup": sum(one.state == "writeup" for one in standing.walk.findings),
         "by": ", ".join(standing.by),
     }
+
+
+def recordings(walk: Walk) -> str:
+    """All that was heard, in order, and from when on where it was joined to the walk later."""
+    names = [plain(walk.source.name)]
+    for one in walk.joined:
+        when = "" if one.start_s is None else f" from {clock(one.start_s)} on"
+        names.append(f"{plain(one.source.name)}{when}")
+    return f"from {', then '.join(names)}"
 
 
 def progress(decide: int, skipped: int) -> str:

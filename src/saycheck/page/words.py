@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from operator import attrgetter
 
-from saycheck.models.walk import Span, Transcript, Word
+from saycheck.models.walk import Span, Walk, Word
 from saycheck.page.once import Once
-from saycheck.reporting.wording import clock
+from saycheck.reporting.wording import clock, plain
 
 PAUSE_S = 1.2
 """A pause in seconds that begins a paragraph."""
@@ -29,34 +29,44 @@ class Stretch:
 
 @dataclass(frozen=True)
 class Paragraph:
-    """A paragraph; ``key`` stays the same whatever becomes of its words."""
+    """A paragraph; ``key`` stays the same whatever becomes of its words.
+
+    ``begins`` names the recording whose first words these are, where several were joined.
+    """
 
     key: str
     at: str
     start: int
     stretches: tuple[Stretch, ...]
+    begins: str = ""
 
 
-def paragraphs(
-    transcript: Transcript, before: tuple[Transcript, list[Paragraph]] | None = None
-) -> list[Paragraph]:
+def paragraphs(walk: Walk, before: tuple[Walk, list[Paragraph]] | None = None) -> list[Paragraph]:
     """All words of a walk in order; together the paragraphs hold the text without gaps.
 
-    ``before`` is the transcript before an edit with its paragraphs; those to whose words nothing has happened
-    since are taken over.
+    ``before`` is the walk before an edit with its paragraphs; those to whose words nothing has happened since
+    are taken over.
     """
+    transcript = walk.transcript
     spans = transcript.spans or [
         Span(char_start=0, char_end=len(transcript.text), disposition="talk", why="")
     ]
     was, known = before or (None, [])
-    if was and was.words is transcript.words and was.spans:
-        first, last = _changed(was.spans, spans)
+    if was and was.transcript.words is transcript.words and was.transcript.spans:
+        first, last = _changed(was.transcript.spans, spans)
     else:
         first, last, known = 0, len(transcript.text), []
+    named = {one.char_start: plain(one.source.name) for one in walk.joined}
+    if named:
+        named[0] = plain(walk.source.name)
     out = []
-    for number, (start, end, word) in enumerate(_cuts(Once(transcript.words), len(transcript.text))):
-        as_before = known and (end <= first or start >= last)
-        out.append(known[number] if as_before else _paragraph(transcript.text, spans, start, end, word))
+    cuts = _cuts(Once(transcript.words), len(transcript.text), tuple(named))
+    for number, (start, end, word) in enumerate(cuts):
+        if known and (end <= first or start >= last):
+            out.append(known[number])
+        else:
+            begins = next((name for at, name in named.items() if start <= at < end), "")
+            out.append(_paragraph(transcript.text, spans, start, end, word, begins))
     return out
 
 
@@ -76,7 +86,7 @@ def _same(one: Span, other: Span) -> bool:
     return one is other or one == other
 
 
-def _paragraph(text: str, spans: Sequence[Span], start: int, end: int, first: Word) -> Paragraph:
+def _paragraph(text: str, spans: Sequence[Span], start: int, end: int, first: Word, begins: str) -> Paragraph:
     """The paragraph between two places."""
     stretches = []
     for number in range(bisect_right(spans, start, key=attrgetter("char_end")), len(spans)):
@@ -87,12 +97,12 @@ def _paragraph(text: str, spans: Sequence[Span], start: int, end: int, first: Wo
         finding = span.finding_ids[0] if span.finding_ids else ""
         stretches.append(Stretch(text[a:b], span.disposition, a, span.why, finding))
     at = clock(first.start_s) if first.start_s is not None else ""
-    return Paragraph(f"w-{start}", at, start, tuple(stretches))
+    return Paragraph(f"w-{start}", at, start, tuple(stretches), begins)
 
 
 @lru_cache(maxsize=4)
-def _cuts(once: Once[Word], length: int) -> list[tuple[int, int, Word]]:
-    """Start and end of each paragraph, and its first word."""
+def _cuts(once: Once[Word], length: int, recordings: tuple[int, ...]) -> list[tuple[int, int, Word]]:
+    """Start and end of each paragraph, and its first word; one begins where a recording does."""
     words = once.items
     out: list[tuple[int, int, Word]] = []
     if not words:
@@ -100,8 +110,11 @@ def _cuts(once: Once[Word], length: int) -> list[tuple[int, int, Word]]:
     first = 0
     for number in range(1, len(words) + 1):
         count = number - first
-        if number < len(words) and not _breaks(words[number - 1], words[number], count):
-            continue
+        if number < len(words):
+            before, word = words[number - 1], words[number]
+            joined = any(before.char_start < at <= word.char_start for at in recordings)
+            if not joined and not _breaks(before, word, count):
+                continue
         start = words[first].char_start if first else 0
         end = words[number].char_start if number < len(words) else length
         out.append((start, end, words[first]))

@@ -107,6 +107,7 @@ function strip({ strip: whole, zones, marks }) {
 function heading(head) {
   document.getElementById("unit").textContent = head.unit;
   document.getElementById("machine").textContent = `${head.kind}, ${head.hours}`;
+  document.getElementById("recordings").textContent = head.recordings;
   document.getElementById("progress").textContent = head.told;
   document.getElementById("undo").disabled = !head.undo;
   document.getElementById("redo").disabled = !head.redo;
