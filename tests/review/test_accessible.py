@@ -12,6 +12,15 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 pytestmark = needs_browser
+PICTURE = {
+    "name": "a.png",
+    "mimeType": "image/png",
+    "buffer": bytes.fromhex(
+        "89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b55"
+        "0000000a49444154789c636000000002000148afa4710000000049454e44ae426082"
+    ),
+}
+"""One black point as PNG."""
 
 
 @pytest.fixture(scope="module")
@@ -59,6 +68,47 @@ def test_no_violations(browser: "Browser", spoken_folder: Path, look: str, width
         page.keyboard.press("Escape")
         page.keyboard.press("?")
         page.wait_for_selector("dialog[open]")
+        assert [] == violations(page)
+        page.context.close()
+
+
+@pytest.mark.parametrize("width", [1400, 390])
+@pytest.mark.parametrize("look", ["light", "dark", "sun"])
+def test_no_violations_while_it_is_worked_on(
+    browser: "Browser", spoken_folder: Path, look: str, width: int
+) -> None:
+    """With the reasons, the findings to join, what was taken off, a photograph, parts one by one, and at the end."""
+    with served(spoken_folder) as server:
+        page = browser.new_context(viewport={"width": width, "height": 900}, bypass_csp=True).new_page()
+        page.on("filechooser", lambda chooser: chooser.set_files(PICTURE))
+        page.add_init_script(f"localStorage.setItem('look', '{look}')")
+        page.goto(server.link)
+        page.wait_for_selector("html[data-ready]")
+        for key, opened in (("m", "form.join button[data-number-key]"), ("d", "form.drop")):
+            page.locator(".entry.kind-finding").first.focus()
+            page.keyboard.press(key)
+            page.wait_for_selector(opened)
+            assert [] == violations(page)
+            page.keyboard.press("Escape" if key == "m" else "2")
+        page.wait_for_selector("#s-dropped .entry")
+        page.locator(".entry.kind-finding").first.focus()
+        page.keyboard.press("p")
+        page.wait_for_selector(".photos img")
+        page.locator("#s-dropped .entry").focus()
+        assert [] == violations(page)
+        page.locator(".entry:has(details)").first.focus()
+        page.locator(".entry.current summary").click()
+        assert [] == violations(page)
+        page.locator("#s-decide .entry, #s-skipped .entry").first.focus()
+        for _ in range(60):
+            if page.locator("#s-end").is_visible():
+                break
+            choices = page.locator(".entry.current [data-key-hint=t], .entry.current [data-key-hint=o]")
+            page.keyboard.press(
+                "Enter" if choices.count() == 0 else choices.first.get_attribute("data-key-hint")
+            )
+            page.wait_for_timeout(120)
+        assert page.locator("#s-end").is_visible()
         assert [] == violations(page)
         page.context.close()
 

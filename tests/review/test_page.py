@@ -6,10 +6,12 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from saycheck.models.walk import Walk
 from saycheck.models.wishes import Wish
 from saycheck.standing import apply, standing
 
 from .browser import CHROMIUM, Server, needs_browser, served
+from .conftest import lay, part
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -272,6 +274,23 @@ def test_the_page_stays_as_a_new_one_would_be(page: "Page", spoken_folder: Path)
         other.close()
     assert len(standing(spoken_folder).edits) > 12
     assert ["roof"] == page.locator("h2 .name", has_text="roof").all_inner_texts()
+
+
+def test_heard_again_while_the_page_is_open(page: "Page", spoken_folder: Path, spoken: Walk) -> None:
+    """The page begins anew with what is heard now; while someone writes it says so and waits."""
+    gone = part(spoken, "lift cylinder")
+    others = [one for one in spoken.findings if one is not gone]
+    go_to(page, "lift cylinder")
+    page.keyboard.press("c")
+    page.wait_for_selector("form.edit [name=part]:focus")
+    lay(spoken_folder, spoken.model_copy(update={"findings": others}))
+    edited(page, "The walk was heard again meanwhile")
+    assert page.locator("form.edit [name=part]").is_visible()
+    page.keyboard.press("Escape")
+    page.keyboard.press("Escape")
+    page.wait_for_function("id => !document.getElementById(id)", arg=f"f-{gone.id}")
+    page.wait_for_selector("html[data-ready]")
+    assert len(others) == page.locator(".entry.kind-finding").count()
 
 
 def test_on_a_phone(browser: "Browser", server: Server) -> None:
