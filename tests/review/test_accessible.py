@@ -9,10 +9,10 @@ import pytest
 from .browser import CHROMIUM, needs_browser, served
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Browser, FileChooser, FilePayload, Page
 
 pytestmark = needs_browser
-PICTURE = {
+PICTURE: "FilePayload" = {
     "name": "a.png",
     "mimeType": "image/png",
     "buffer": bytes.fromhex(
@@ -80,7 +80,11 @@ def test_no_violations_while_it_is_worked_on(
     """With the reasons, the findings to join, what was taken off, a photograph, parts one by one, and at the end."""
     with served(spoken_folder) as server:
         page = browser.new_context(viewport={"width": width, "height": 900}, bypass_csp=True).new_page()
-        page.on("filechooser", lambda chooser: chooser.set_files(PICTURE))
+
+        def choose(chooser: "FileChooser") -> None:
+            chooser.set_files(PICTURE)
+
+        page.on("filechooser", choose)
         page.add_init_script(f"localStorage.setItem('look', '{look}')")
         page.goto(server.link)
         page.wait_for_selector("html[data-ready]")
@@ -104,9 +108,8 @@ def test_no_violations_while_it_is_worked_on(
             if page.locator("#s-end").is_visible():
                 break
             choices = page.locator(".entry.current [data-key-hint=t], .entry.current [data-key-hint=o]")
-            page.keyboard.press(
-                "Enter" if choices.count() == 0 else choices.first.get_attribute("data-key-hint")
-            )
+            hint = choices.first.get_attribute("data-key-hint") if choices.count() else None
+            page.keyboard.press(hint or "Enter")
             page.wait_for_timeout(120)
         assert page.locator("#s-end").is_visible()
         assert [] == violations(page)

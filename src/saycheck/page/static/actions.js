@@ -88,6 +88,13 @@ function drop(entry, id) {
   show(entry, form, () => ({ action: "drop", findings: [id], reason: form.elements.reason.value.trim() }));
 }
 
+// What an entry says in one line; read from its text, since what is off the screen is not laid out.
+function named(entry) {
+  const heading = entry.querySelector("h3").cloneNode(true);
+  heading.querySelector(".said")?.prepend(", ");
+  return heading.textContent;
+}
+
 function join(entry, id) {
   const form = copy("t-join");
   const start = Number(entry.dataset.start ?? 0);
@@ -100,7 +107,7 @@ function join(entry, id) {
     const button = document.createElement("button");
     button.type = "button";
     button.dataset.numberKey = at + 1;
-    button.textContent = `${one.querySelector(".margin").textContent}: ${one.querySelector("h3").lastChild.textContent ? one.querySelector("h3").innerText.replace(/^.*?: /, "") : ""} `;
+    button.textContent = `${named(one)} `;
     const key = document.createElement("kbd");
     key.textContent = at + 1;
     button.append(key);
