@@ -89,6 +89,12 @@ def test_an_earlier_write_up_is_kept(folder: Path) -> None:
     assert first != (folder / "write-up.pdf").read_bytes()
 
 
+def test_an_ending_that_is_no_form(folder: Path) -> None:
+    """A file whose ending says nothing is refused rather than filled with something else."""
+    _, told = command("writeup", folder, "--out", "owner.doc", status=2)
+    assert "'owner.doc' ends in none of .pdf, .html and .csv; name it so, or say --as\n" == told
+
+
 def test_a_file_is_not_written_over(folder: Path) -> None:
     """Named with --out it is refused in one sentence, and stays as it was."""
     mine = folder.parent / "mine.pdf"

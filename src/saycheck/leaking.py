@@ -27,6 +27,13 @@ def told_leak(finding: Finding, text: str, answer: str = "") -> Leak | None:
     return leak_in_words(answer.partition(": ")[0], fluid=fluid) or leak_in_words(words, fluid=fluid)
 
 
+def at_once(part: str, line: str, words: str) -> bool:
+    """Whether words tell of a leak that is reported before the machine does anything else."""
+    fluid = "fuel" if "fuel" in f"{part} {line}".split() else ""
+    found = leak_in_words(words, fluid=fluid)
+    return found is not None and found.report_at_once
+
+
 def question_of(finding: Finding) -> str:
     """The id of the question for the class of a leak."""
     words = re.findall(r"[a-z0-9]+", f"{finding.zone} {finding.side} {finding.part}".lower())

@@ -83,7 +83,8 @@ def _costs(file: Path, there: Standing) -> Mapping[str, Cost]:
     try:
         text = file.read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as error:
-        raise WriteUpError(f"'{file}' cannot be read ({error}); name a TOML file with the figures") from error
+        why = error.strerror if isinstance(error, OSError) else "it is no UTF-8 text"
+        raise WriteUpError(f"'{file}' cannot be read ({why}); name a TOML file with the figures") from error
     found = [one for one in there.walk.findings if one.state == "writeup"]
     return costs(figures(text, file.name), found, file.name)
 

@@ -95,7 +95,7 @@ def test_exports_go_to_a_file_or_to_standard_output(yard: Path, tmp_path: Path) 
     history("Loader Seven", "--as", "jsonl", "--out", str(out))
     assert shown == out.read_text(encoding="utf-8")
     refused = history("--fleet", "--as", "csv", "--out", str(out), status=2)
-    assert f"'{out}' is there already; name another file with --out, or say --replace\n" == refused.stderr
+    assert f"'{out}' is there already; name another file, or say --replace\n" == refused.stderr
     assert shown == out.read_text(encoding="utf-8")
     history("--fleet", "--as", "csv", "--out", str(out), "--replace")
     assert out.read_bytes().startswith(b"EquipmentHeader.EquipmentID,")
@@ -122,7 +122,9 @@ def test_a_picture_of_what_was_measured(name: str, head: bytes, yard: Path, tmp_
     [
         ([], 'name one unit, as in `saycheck history "loader seven"`, or say --fleet for all'),
         (["Loader Seven", "--fleet"],
-         'name one unit, as in `saycheck history "loader seven"`, or say --fleet for all'),
+         "'Loader Seven' is one unit and --fleet is all of them; leave one of the two out"),
+        (["Loader Seven", "--only", "due"],
+         "--only and --out go with a table for other programs; add --as csv, or leave them out"),
         (["Loder Seven"], "there is no unit 'Loder Seven'; did you mean 'Loader Seven'? "
          "`saycheck history --fleet` lists all"),
         (["zzz"], "there is no unit 'zzz' among 2; `saycheck history --fleet` lists them"),

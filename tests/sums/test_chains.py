@@ -67,7 +67,7 @@ def test_longer_is_worse(one: float, other: float) -> None:
 @pytest.mark.parametrize(
     ("length", "sentence"),
     [
-        (1190, "a chain of 1,190 mm is shorter than its 1200 mm when new; count the links again"),
+        (1190, "a chain of 1,190 mm is shorter than its 1,200 mm when new; count the links again"),
         (
             1400,
             "a chain length of 1400 mm is outside 0 to 1320 mm, where this sum holds; count the links again",

@@ -40,6 +40,7 @@ def sums(*words: str, status: int = 0) -> tuple[str, str]:
         ("fork|1.375 in|--new|1.575 in", "The fork is worn 13 %"),
         ("chain|1226|--new|1200", "The chain has grown 2.2 %"),
         ("convert|120 lbf ft|N m", "120 lbf ft is 162.698 N m."),
+        ("convert|-40 degF|degC", "−40 degF is −40 degC."),  # a number below zero is no option
         (
             "wear|0:22|100:21|200:20|300:19|--at-least|10",
             "Wears 1 mm per 100 h; about 900 h (900 to 900) left",

@@ -152,7 +152,8 @@ def _tell(one: "Entry", place: int, of: int) -> None:
     if one.injures:
         _say("A failure here can injure someone.", indent="  ")
     for reading in one.readings:
-        _say(f"{reading.value}; limit: {reading.limit} {reading.verdict}".rstrip(), indent="  ")
+        limit = f"limit: {reading.limit}" if reading.limit else ""
+        _say("; ".join(one for one in (reading.value, limit, reading.verdict) if one), indent="  ")
     if one.waiting:
         _say(f"If it waits: {one.waiting}", indent="  ")
 

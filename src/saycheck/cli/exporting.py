@@ -23,7 +23,7 @@ def write_out(out: Path, replace: bool, write: Callable[[IO[bytes]], None]) -> N
         sys.stdout.buffer.flush()
         return
     if out.exists() and not replace:
-        raise HistoryError(f"'{out}' is there already; name another file with --out, or say --replace")
+        raise HistoryError(f"'{out}' is there already; name another file, or say --replace")
     try:
         with NamedTemporaryFile(dir=out.parent, prefix=f".{out.name}-", delete=False) as draft:
             whole = Path(draft.name)

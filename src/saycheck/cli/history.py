@@ -59,7 +59,9 @@ def history(
         Format | None,
         typer.Option("--as", help="Print a table for other programs instead; ical gives what is due."),
     ] = None,
-    only: Annotated[Only, typer.Option("--only", help="Which table that is.")] = Only.open,
+    only: Annotated[
+        Only | None, typer.Option("--only", help="Which table that is, with --as; else open.")
+    ] = None,
     out: Annotated[
         Path, typer.Option("--out", "-o", metavar="FILE", help="Where it goes; - is standard output.")
     ] = Path("-"),
@@ -89,7 +91,13 @@ def history(
     from saycheck.vocabulary.load import load
     from saycheck.walkfolder import walks_folder
 
-    if (unit is None) == (not fleet):
+    if unit is not None and fleet:
+        raise HistoryError(f"'{unit}' is one unit and --fleet is all of them; leave one of the two out")
+    if form is None and (only is not None or str(out) != "-"):
+        raise HistoryError(
+            "--only and --out go with a table for other programs; add --as csv, or leave them out"
+        )
+    if unit is None and not fleet:
         raise HistoryError('name one unit, as in `saycheck history "loader seven"`, or say --fleet for all')
     rebuild = unit == REBUILD
     with opened(walks_folder(walks), index, anew=rebuild) as there:
@@ -102,7 +110,7 @@ def history(
         kind = load(machine).kind if machine else None
         with there.reading() as connection:
             if form is not None:
-                _export(connection, unit, kind, form, only, out, replace)
+                _export(connection, unit, kind, form, only or Only.open, out, replace)
             elif unit is not None:
                 _show_unit(connection, unit, kind, plot, replace)
             else:

@@ -12,4 +12,5 @@ for command in (
     sums_parts.limit, sums_costs.wear, sums_costs.edge, sums_costs.wait, sums_costs.age, sums_parts.leak,
     sums_parts.coolant, sums_parts.battery, sums_parts.tyre, sums_parts.fork, sums_parts.chain, sums_parts.convert,
 ):  # fmt: skip
-    app.command()(command)
+    # An amount may be negative: "-40 degF" is no option.
+    app.command(context_settings={"ignore_unknown_options": True})(command)

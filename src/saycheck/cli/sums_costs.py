@@ -14,18 +14,22 @@ def wear(
         typer.Argument(metavar="HOURS:AMOUNT", help="Such as 1000:22±0.5 1200:20±0.5 1400:18.5±0.5."),
     ],
     at_least: Annotated[
-        float | None, typer.Option(help="The limit where wear makes the reading fall.")
+        float | None, typer.Option(metavar="NUMBER", help="The limit where wear makes the reading fall.")
     ] = None,
-    at_most: Annotated[float | None, typer.Option(help="The limit where wear makes it rise.")] = None,
-    unit: Annotated[str, typer.Option(help="Unit of the readings.")] = "mm",
+    at_most: Annotated[
+        float | None, typer.Option(metavar="NUMBER", help="The limit where wear makes it rise.")
+    ] = None,
+    unit: Annotated[str, typer.Option(metavar="WORD", help="Unit of the readings.")] = "mm",
     now: Annotated[
-        float | None, typer.Option(help="The hour meter now; else that of the last reading.")
+        float | None,
+        typer.Option(metavar="NUMBER", help="The hour meter now; else that of the last reading."),
     ] = None,
     hours_per_day: Annotated[
-        float | None, typer.Option(help="Hours on a usual day: then the day as well.")
+        float | None, typer.Option(metavar="NUMBER", help="Hours on a usual day: then the day as well.")
     ] = None,
     renewed_at: Annotated[
-        float | None, typer.Option(help="Hours at which the part was replaced or reversed: begin there.")
+        float | None,
+        typer.Option(metavar="NUMBER", help="Hours at which the part was replaced or reversed: begin there."),
     ] = None,
     as_json: AsJson = False,
 ) -> None:
@@ -60,17 +64,21 @@ def edge(
     thickness: Annotated[
         str, typer.Argument(metavar="THICKNESS", help="Now, where the maker measures it, in mm.")
     ],
-    new: Annotated[str, typer.Option(help="When new, in mm.")],
-    reverse_by: Annotated[str, typer.Option(help="The maker's last size for reversing, in mm.")],
-    rate: Annotated[str, typer.Option(help="Wear in mm per 100 h, such as 0.9±0.2.")],
-    next_look: Annotated[float, typer.Option(help="Hours until somebody measures again.")],
-    worn_out: Annotated[str | None, typer.Option(help="Where a missed side has to come off, in mm.")] = None,
-    edge_cost: Annotated[
-        float | None, typer.Option(help="Cost of a new edge: then what missing it costs.")
+    new: Annotated[str, typer.Option(metavar="AMOUNT", help="When new, in mm.")],
+    reverse_by: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="The maker's last size for reversing, in mm.")
+    ],
+    rate: Annotated[str, typer.Option(metavar="AMOUNT", help="Wear in mm per 100 h, such as 0.9±0.2.")],
+    next_look: Annotated[float, typer.Option(metavar="NUMBER", help="Hours until somebody measures again.")],
+    worn_out: Annotated[
+        str | None, typer.Option(metavar="AMOUNT", help="Where a missed side has to come off, in mm.")
     ] = None,
-    fitting: Annotated[float, typer.Option(help="Cost of fitting it.")] = 0.0,
-    reversing: Annotated[float, typer.Option(help="Cost of reversing it.")] = 0.0,
-    money: Annotated[str, typer.Option(help="What the money is called.")] = "",
+    edge_cost: Annotated[
+        float | None, typer.Option(metavar="NUMBER", help="Cost of a new edge: then what missing it costs.")
+    ] = None,
+    fitting: Annotated[float, typer.Option(metavar="NUMBER", help="Cost of fitting it.")] = 0.0,
+    reversing: Annotated[float, typer.Option(metavar="NUMBER", help="Cost of reversing it.")] = 0.0,
+    money: Annotated[str, typer.Option(metavar="WORD", help="What the money is called.")] = "",
     as_json: AsJson = False,
 ) -> None:
     """When to reverse an edge, what missing it costs."""
@@ -92,19 +100,30 @@ def edge(
 
 
 def wait(
-    now: Annotated[str, typer.Option(help="Parts and labour of doing it now.")],
+    now: Annotated[str, typer.Option(metavar="AMOUNT", help="Parts and labour of doing it now.")],
     later: Annotated[
-        str, typer.Option(help="The same at the end of the period, if nothing fails; 0 if it goes away.")
+        str,
+        typer.Option(
+            metavar="AMOUNT", help="The same at the end of the period, if nothing fails; 0 if it goes away."
+        ),
     ],
-    failed: Annotated[str, typer.Option(help="Parts and labour when it fails.")],
-    chance: Annotated[str, typer.Option(help="Chance that it fails in the period, in percent: 15±5.")],
-    now_hours: Annotated[str, typer.Option(help="Hours that crew and machine stand idle for it now.")] = "0",
-    later_hours: Annotated[str, typer.Option(help="The same later.")] = "0",
-    failed_hours: Annotated[str, typer.Option(help="The same when it fails.")] = "0",
-    crew: Annotated[str, typer.Option(help="What the idle crew costs an hour.")] = "0",
-    machine: Annotated[str, typer.Option(help="What the idle machine costs an hour.")] = "0",
-    period: Annotated[str, typer.Option(help='Until when, such as "spring".')] = "the end of the period",
-    money: Annotated[str, typer.Option(help="What the money is called.")] = "",
+    failed: Annotated[str, typer.Option(metavar="AMOUNT", help="Parts and labour when it fails.")],
+    chance: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="Chance that it fails in the period, in percent: 15±5.")
+    ],
+    now_hours: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="Hours that crew and machine stand idle for it now.")
+    ] = "0",
+    later_hours: Annotated[str, typer.Option(metavar="AMOUNT", help="The same later.")] = "0",
+    failed_hours: Annotated[str, typer.Option(metavar="AMOUNT", help="The same when it fails.")] = "0",
+    crew: Annotated[str, typer.Option(metavar="AMOUNT", help="What the idle crew costs an hour.")] = "0",
+    machine: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="What the idle machine costs an hour.")
+    ] = "0",
+    period: Annotated[
+        str, typer.Option(metavar="WORDS", help='Until when, such as "spring".')
+    ] = "the end of the period",
+    money: Annotated[str, typer.Option(metavar="WORD", help="What the money is called.")] = "",
     plot: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Draw the tornado plot: .svg or .png.")
     ] = None,
@@ -145,18 +164,25 @@ def wait(
 
 
 def age(
-    planned: Annotated[str, typer.Option(help="Cost of a planned replacement, all in.")],
-    failure: Annotated[str, typer.Option(help="Cost of a failure, hours down and idle crew counted in.")],
-    shape: Annotated[str | None, typer.Option(help="Weibull shape, such as 2.5±0.5.")] = None,
-    scale: Annotated[str | None, typer.Option(help="Weibull scale in hours.")] = None,
+    planned: Annotated[str, typer.Option(metavar="AMOUNT", help="Cost of a planned replacement, all in.")],
+    failure: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="Cost of a failure, hours down and idle crew counted in.")
+    ],
+    shape: Annotated[
+        str | None, typer.Option(metavar="AMOUNT", help="Weibull shape, such as 2.5±0.5.")
+    ] = None,
+    scale: Annotated[str | None, typer.Option(metavar="AMOUNT", help="Weibull scale in hours.")] = None,
     failed: Annotated[
         list[float] | None,
-        typer.Option(help="Hours at which one failed; once for each, instead of shape and scale."),
+        typer.Option(
+            metavar="NUMBER", help="Hours at which one failed; once for each, instead of shape and scale."
+        ),
     ] = None,
     running: Annotated[
-        list[float] | None, typer.Option(help="Hours of one that still runs; once for each.")
+        list[float] | None,
+        typer.Option(metavar="NUMBER", help="Hours of one that still runs; once for each."),
     ] = None,
-    money: Annotated[str, typer.Option(help="What the money is called.")] = "",
+    money: Annotated[str, typer.Option(metavar="WORD", help="What the money is called.")] = "",
     as_json: AsJson = False,
 ) -> None:
     """At what age to replace a part before it fails."""

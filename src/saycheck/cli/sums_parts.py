@@ -9,8 +9,12 @@ from saycheck.cli.sums_view import AsJson, lines, show
 
 def limit(
     value: Annotated[str, typer.Argument(metavar="AMOUNT", help='The measurement, such as "17±0.5 mm".')],
-    at_least: Annotated[float | None, typer.Option(help="The least allowed, in the same unit.")] = None,
-    at_most: Annotated[float | None, typer.Option(help="The most allowed, in the same unit.")] = None,
+    at_least: Annotated[
+        float | None, typer.Option(metavar="NUMBER", help="The least allowed, in the same unit.")
+    ] = None,
+    at_most: Annotated[
+        float | None, typer.Option(metavar="NUMBER", help="The most allowed, in the same unit.")
+    ] = None,
     as_json: AsJson = False,
 ) -> None:
     """Hold a measurement against its limit."""
@@ -25,7 +29,7 @@ def leak(
     words: Annotated[
         str, typer.Argument(metavar="CLASS|WORDS", help='I, II, III or words: "drips every minute".')
     ],
-    fluid: Annotated[str, typer.Option(help='What leaks: "fuel", "hydraulic oil" …')] = "",
+    fluid: Annotated[str, typer.Option(metavar="WORDS", help='What leaks: "fuel", "hydraulic oil" …')] = "",
     low: Annotated[bool, typer.Option("--low", help="Its level is below the mark.")] = False,
     as_json: AsJson = False,
 ) -> None:
@@ -48,9 +52,14 @@ def leak(
 def coolant(
     glycol: Annotated[str, typer.Argument(help="ethylene or propylene.")],
     percent: Annotated[str, typer.Argument(metavar="PERCENT", help="Percent by volume, such as 40±2.")],
-    coldest: Annotated[str, typer.Option(help="The coldest day of the site, in °C unless it says °F.")],
+    coldest: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="The coldest day of the site, in °C unless it says °F.")
+    ],
     system: Annotated[
-        str | None, typer.Option(help="Size of the cooling system in litres: then how much to exchange.")
+        str | None,
+        typer.Option(
+            metavar="AMOUNT", help="Size of the cooling system in litres: then how much to exchange."
+        ),
     ] = None,
     as_json: AsJson = False,
 ) -> None:
@@ -68,10 +77,12 @@ def coolant(
 
 def battery(
     volts: Annotated[str, typer.Argument(metavar="VOLTS", help="Rest voltage, such as 12.4±0.05.")],
-    at: Annotated[str, typer.Option(help="Temperature of the battery, in °C unless it says °F.")],
-    nominal: Annotated[int, typer.Option(help="6, 12 or 24 V.")] = 12,
+    at: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="Temperature of the battery, in °C unless it says °F.")
+    ],
+    nominal: Annotated[int, typer.Option(metavar="NUMBER", help="6, 12 or 24 V.")] = 12,
     rested: Annotated[
-        float | None, typer.Option(help="Hours that nothing charged it or drew from it.")
+        float | None, typer.Option(metavar="NUMBER", help="Hours that nothing charged it or drew from it.")
     ] = None,
     as_json: AsJson = False,
 ) -> None:
@@ -87,8 +98,12 @@ def tyre(
     pressure: Annotated[
         str, typer.Argument(metavar="PRESSURE", help='With its unit: "50 psi", "3.5±0.1 bar".')
     ],
-    at: Annotated[str, typer.Option(help="Temperature of the tyre then, in °C unless it says °F.")],
-    then: Annotated[str, typer.Option(help="The other temperature, in °C unless it says °F.")],
+    at: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="Temperature of the tyre then, in °C unless it says °F.")
+    ],
+    then: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="The other temperature, in °C unless it says °F.")
+    ],
     as_json: AsJson = False,
 ) -> None:
     """Tyre pressure at another temperature."""
@@ -104,7 +119,7 @@ def fork(
     thickness: Annotated[
         str, typer.Argument(metavar="THICKNESS", help="Now, at the heel or the thinnest place, in mm.")
     ],
-    new: Annotated[str, typer.Option(help="When new, in mm, as on the shank.")],
+    new: Annotated[str, typer.Option(metavar="AMOUNT", help="When new, in mm, as on the shank.")],
     as_json: AsJson = False,
 ) -> None:
     """How far a fork arm is worn."""
@@ -118,8 +133,10 @@ def chain(
     length: Annotated[
         str, typer.Argument(metavar="LENGTH", help="Now, over as many links as can be, in mm.")
     ],
-    new: Annotated[str, typer.Option(help="The same links when new: links times pitch, in mm.")],
-    limit: Annotated[float, typer.Option(help="The maker's limit in percent.")] = 3.0,
+    new: Annotated[
+        str, typer.Option(metavar="AMOUNT", help="The same links when new: links times pitch, in mm.")
+    ],
+    limit: Annotated[float, typer.Option(metavar="NUMBER", help="The maker's limit in percent.")] = 3.0,
     as_json: AsJson = False,
 ) -> None:
     """How far a chain has grown."""

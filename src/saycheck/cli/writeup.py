@@ -81,7 +81,13 @@ def _form(form: Form | None, out: Path | None) -> Form:
     """What to make: as asked for, else by the ending of the file."""
     ending = out.suffix.lower().lstrip(".") if out else ""
     named = {"htm": "html"}.get(ending, ending)
-    return form or (Form(named) if named in list(Form) else Form.pdf)
+    if form or not ending:
+        return form or Form.pdf
+    if named not in list(Form):
+        from saycheck.errors import WriteUpError
+
+        raise WriteUpError(f"'{out}' ends in none of .pdf, .html and .csv; name it so, or say --as")
+    return Form(named)
 
 
 def _summary(given: "Given") -> str:

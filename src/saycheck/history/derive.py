@@ -13,6 +13,7 @@ from saycheck.history.rows import insert_rows, walks_of
 from saycheck.history.sense import Sense, sense_of
 from saycheck.history.tables import OF_A_UNIT, ForecastRow, TroubleRow, forecasts, troubles, units
 from saycheck.history.troubles import Trouble, follow
+from saycheck.leaking import at_once
 
 BATCH = 200
 """So many units are worked out at a time."""
@@ -81,7 +82,10 @@ def due_of(trouble: Trouble, walked: Sequence[Walked], sense: Sense) -> tuple[st
     if trouble.closed is not None:
         return None, ""
     choice = decision(trouble, walked)
-    urgency = sense.urgency(trouble.said.line, trouble.said.condition)
+    said = trouble.said
+    urgency = sense.urgency(said.line, said.condition)
+    if said.condition == "leak" and at_once(said.part, said.line, said.words):
+        urgency = "before work"
     when = due(
         trouble.state,
         urgency,

@@ -9,6 +9,8 @@ from saycheck.history.wording import series_name
 from saycheck.reporting.wording import plain
 
 KINDS = (".svg", ".png", ".pdf")
+WIDE, HEAD, ROW = 6.4, 0.4, 2.2
+"""Inches: width of the picture, height of its title and of each plot."""
 INK, SOFT = "#1a1a1a", "#8a8a8a"
 
 
@@ -37,8 +39,19 @@ def draw(series: Sequence[Series], title: str, out: IO[bytes], kind: str) -> Non
         "font.size": 9,
     }
     with rc_context(settings):
-        figure = Figure(figsize=(6.4, 0.5 + 2.1 * len(series)), layout="constrained")
-        figure.suptitle(plain(title), x=0.01, ha="left", fontweight="bold", fontsize=10)
+        tall = HEAD + ROW * len(series)
+        figure = Figure(figsize=(WIDE, tall))
+        figure.suptitle(
+            plain(title), x=0.01, y=1 - 0.1 / tall, ha="left", va="top", fontweight="bold", fontsize=10
+        )
+        # Places in inches, since a layout that is worked out takes as long as the drawing itself.
+        figure.subplots_adjust(
+            left=0.75 / WIDE,
+            right=1 - 0.15 / WIDE,
+            top=1 - (HEAD + 0.25) / tall,
+            bottom=0.5 / tall,
+            hspace=0.75,
+        )
         axes = figure.subplots(len(series), 1, squeeze=False)[:, 0]
         for axis, one in zip(axes, series, strict=True):
             _draw(axis, one)

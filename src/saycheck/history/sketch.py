@@ -24,7 +24,10 @@ def sketch(series: Series) -> str:
         column = _place(at, min(along), max(along), WIDTH)
         rows[_place(point.value, low, high, HEIGHT)][column] = "+" if point.renewed else "o"
     labels = [""] * HEIGHT
-    labels[0], labels[-1] = _short(low), _short(high)
+    if low == high:
+        labels[_place(low, low, high, HEIGHT)] = _short(low)
+    else:
+        labels[0], labels[-1] = _short(low), _short(high)
     if limit is not None:
         labels[_place(limit, low, high, HEIGHT)] = f"limit {_short(limit)}"
     wide = max(len(label) for label in labels)

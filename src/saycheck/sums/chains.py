@@ -75,7 +75,7 @@ def chain_wear(
     now = require("a chain length", length_mm, 0, 1.1 * new, "mm", "count the links again")
     if now.high < new:
         raise SumError(
-            f"a chain of {said(now, 'mm')} is shorter than its {new:g} mm when new; count the links again"
+            f"a chain of {said(now, 'mm')} is shorter than its {number(new, 6)} mm when new; count the links again"
         )
     grown = Span(*(100 * (one - new) / new for one in (now.value, now.low, now.high)))
     check = check_limit(
