@@ -1,5 +1,6 @@
 """A small walk on the disk to review, and edits of it."""
 
+import zlib
 from collections.abc import Callable
 from pathlib import Path
 
@@ -118,3 +119,14 @@ def spoken_folder(tmp_path: Path, spoken: Walk) -> Path:
         for _ in kept.passing([tone]):
             pass
     return folder
+
+
+def png(width: int) -> bytes:
+    """A black picture, one pixel high."""
+
+    def chunk(kind: bytes, body: bytes) -> bytes:
+        return len(body).to_bytes(4, "big") + kind + body + zlib.crc32(kind + body).to_bytes(4, "big")
+
+    header = width.to_bytes(4, "big") + (1).to_bytes(4, "big") + b"\x08\0\0\0\0"
+    pixels = zlib.compress(b"\0" * (width + 1))
+    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", header) + chunk(b"IDAT", pixels) + chunk(b"IEND", b"")

@@ -7,20 +7,13 @@ from typing import TYPE_CHECKING
 import pytest
 
 from .browser import CHROMIUM, needs_browser, served
+from .conftest import png
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, FileChooser, FilePayload, Page
 
 pytestmark = needs_browser
-PICTURE: "FilePayload" = {
-    "name": "a.png",
-    "mimeType": "image/png",
-    "buffer": bytes.fromhex(
-        "89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b55"
-        "0000000a49444154789c636000000002000148afa4710000000049454e44ae426082"
-    ),
-}
-"""One black point as PNG."""
+PICTURE: "FilePayload" = {"name": "a.png", "mimeType": "image/png", "buffer": png(1)}
 
 
 @pytest.fixture(scope="module")

@@ -2,7 +2,6 @@
 
 import hashlib
 import json
-import zlib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -19,7 +18,7 @@ from saycheck.page.guard import HEADERS
 from saycheck.review.photographs import LARGEST
 from saycheck.standing import standing
 
-from .conftest import lay
+from .conftest import lay, png
 
 BASE = "http://127.0.0.1:8700"
 HOSTS = {"127.0.0.1:8700", "localhost:8700"}
@@ -319,17 +318,6 @@ def test_script_in_words_stays_words(scripted: TestClient) -> None:
     assert "<script>alert" not in html
     assert "<img src=x" not in html
     assert "49" not in "".join(answer.json()["html"].values())
-
-
-def png(width: int) -> bytes:
-    """A black picture, one pixel high."""
-
-    def chunk(kind: bytes, body: bytes) -> bytes:
-        return len(body).to_bytes(4, "big") + kind + body + zlib.crc32(kind + body).to_bytes(4, "big")
-
-    header = width.to_bytes(4, "big") + (1).to_bytes(4, "big") + b"\x08\0\0\0\0"
-    pixels = zlib.compress(b"\0" * (width + 1))
-    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", header) + chunk(b"IDAT", pixels) + chunk(b"IEND", b"")
 
 
 def test_a_file_name_is_only_words(client: TestClient, folder: Path) -> None:

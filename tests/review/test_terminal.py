@@ -13,6 +13,8 @@ from saycheck.page.typed import patch_typed
 from saycheck.standing import standing
 from saycheck.vocabulary.load import load
 
+from .conftest import png
+
 
 def typed(folder: Path, *lines: str) -> str:
     """Type these lines one after the other, then end; what the terminal showed."""
@@ -79,14 +81,7 @@ def test_split_and_find(folder: Path) -> None:
 
 def test_a_photograph_and_a_wrong_one(folder: Path, tmp_path: Path) -> None:
     """A picture is attached; a text that calls itself one is refused in a sentence."""
-    png = (
-        b"\x89PNG\r\n\x1a\n"
-        + (13).to_bytes(4, "big")
-        + b"IHDR"
-        + (4).to_bytes(4, "big") * 2
-        + b"\x08\x02\0\0\0"
-    )
-    (tmp_path / "a.png").write_bytes(png + b"rest")
+    (tmp_path / "a.png").write_bytes(png(4))
     (tmp_path / "b.png").write_text("<script>")
     way = at(folder, "lift cylinder")
     assert "attached." in typed(folder, *way, f"p {tmp_path / 'a.png'}")
