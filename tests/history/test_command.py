@@ -1,16 +1,21 @@
 """`saycheck history` as a person or a script meets it."""
 
+import io
 import json
 import os
 import subprocess
 import sys
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
+from rich.console import Console
 from typer.testing import CliRunner, Result
 
 from saycheck.cli import app
 from saycheck.history.index import own_file
+from saycheck.history.view import header
 
 from .conftest import Row, made_walk, put
 
@@ -262,3 +267,22 @@ def test_nothing_heavy_before_it_is_needed() -> None:
         [sys.executable, "-c", ask], capture_output=True, text=True, env=os.environ, timeout=60
     )
     assert "[]\n" == done.stdout, done.stderr
+
+
+@pytest.mark.parametrize(
+    ("days", "said"),
+    [
+        (["2025-03-09"], "walked once, on 9 March 2025"),
+        (["2025-03-09"] * 2, "walked twice on 9 March 2025"),
+        (["2025-03-09"] * 3, "walked 3 times on 9 March 2025"),
+        (["2025-03-09", "2025-03-10"], "2 walks from 9 March 2025 to 10 March 2025"),
+    ],
+)
+def test_how_often_it_was_walked(days: list[str], said: str) -> None:
+    """Days are told as a person tells them: one day is not "from" it "to" itself."""
+    walks = [SimpleNamespace(day=one, hours=10.0) for one in days]
+    unit: Any = SimpleNamespace(walks=walks, name="nine", kind="wheel-loader", hours_per_day=None)
+    console = Console(file=io.StringIO(), width=80)
+    console.print(header(unit))
+    assert isinstance(console.file, io.StringIO)
+    assert ["nine, wheel loader, 10 h", said] == console.file.getvalue().splitlines()
