@@ -1,4 +1,8 @@
-"""The write-up as a tagged PDF (PDF/UA-1), set by typst with the fonts that it brings along."""
+"""The write-up as a tagged PDF (PDF/UA-1), set by typst with the fonts that it brings along.
+
+Poppler's pdfinfo may say "Suspects object is wrong type (boolean)": typst writes ``/Suspects false``, which is what
+ISO 32000-1 wants there (14.7.1, from memory), and pikepdf reads it so; the warning is poppler's own slip.
+"""
 
 import json
 import re
