@@ -2,8 +2,9 @@
 
     python bench/train_confidence.py FOLDER [--plot OUT.png]
 
-FOLDER holds the weights learned without each writer (``bench/train_statements.py FOLDER``), so that no
-narration is judged by weights that have seen it. A finding is right when saycheck's scorer says so.
+FOLDER holds the weights learned without each writer (``bench/train_statements.py FOLDER``, then
+``bench/train_order.py FOLDER``), so that no narration is judged by weights that have seen it. A finding is
+right when saycheck's scorer says so.
 Figures are on every second narration, fitted on the others. Needs scikit-learn.
 """
 
@@ -13,18 +14,18 @@ import sys
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
-from unittest.mock import patch
 
 import numpy as np
 from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
 
-from saycheck.understanding import weigh as weighing
+from saycheck.understanding import order
 from saycheck.understanding.confidence import features
 from saycheck.understanding.judge import judge
-from saycheck.understanding.linear import STANDING_IN, Linear
+from saycheck.understanding.linear import STANDING_IN, read
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.talk import context_of
+from saycheck.understanding.weigh import weigh
 from train_statements import ROOT, STATE, agreement, narrations, without
 
 EDGES = np.linspace(0, 1, 11)
@@ -41,7 +42,7 @@ def right(finding: Any, gold: list[tuple[dict[str, Any], int, int]]) -> bool:
     )
 
 
-def rows(label: dict[str, Any], model: Linear) -> tuple[list[dict[str, int]], list[str]]:
+def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
     """Features of each finding of one narration, and whether it is right."""
     x, y = [], []
     gold = [
@@ -49,19 +50,18 @@ def rows(label: dict[str, Any], model: Linear) -> tuple[list[dict[str, int]], li
         for g in label["gold"]
         if (m := re.search(re.escape(g["quote"]), label["text"]))
     ]
-    with patch.object(weighing, "trained", lambda _: model):
-        reading, statements = prepared(label["text"], label["machine"])
-        for statement in statements:
-            weight = weighing.weigh(reading, statement, statements)
-            if weight.best == "talk":
-                continue
-            finding = MAKER(reading, statement, [], weight)
-            verdict = judge(statement)
-            ruled = verdict.state
-            settled = verdict.__class__(finding.state, verdict.condition, verdict.denied, verdict.worn)
-            names = features(statement, settled, weight, ruled, context_of(reading, statement))
-            x.append(dict.fromkeys(names, 1))
-            y.append("right" if right(finding, gold) else "wrong")
+    reading, statements = prepared(label["text"], label["machine"])
+    for statement in statements:
+        weight = weigh(reading, statement, statements)
+        if weight.best == "talk":
+            continue
+        finding = MAKER(reading, statement, [], weight)
+        verdict = judge(statement)
+        ruled = verdict.state
+        settled = verdict.__class__(finding.state, verdict.condition, verdict.denied, verdict.worn)
+        names = features(statement, settled, weight, ruled, context_of(reading, statement))
+        x.append(dict.fromkeys(names, 1))
+        y.append("right" if right(finding, gold) else "wrong")
     return x, y
 
 
@@ -78,9 +78,11 @@ def main(folder: Path, plot: str | None) -> None:
         path = folder / f"{writer}.json"
         if path.exists():
             without(writer, folder)
-            body = json.loads(path.read_text(encoding="utf-8"))
-            data.append(rows(label, Linear(body["classes"], body["bias"], body["weights"])))
+            STANDING_IN["statements"] = read(path)
+            order.STANDING_IN[:] = [order.read(folder / "order" / f"{writer}.npz")]
+            data.append(rows(label))
     STANDING_IN.clear()
+    order.STANDING_IN.clear()
     vector, model = fit(data[::2])
     x, y = [f for d in data[1::2] for f in d[0]], np.array([c == "right" for d in data[1::2] for c in d[1]])
     p = model.predict_proba(vector.transform(x))[:, list(model.classes_).index("right")]

@@ -1,0 +1,166 @@
+"""Weighs statements by the order of their words: a small trained network beside the linear model.
+
+The linear model (``weigh``) sees which words stand around a part, this one how they follow one another:
+"it's not leaking, it was" and "it was not, it's leaking" hold the same words. Two layers of convolution
+over the words of the sentence and the end of the one before, each word with its ending, the kind of
+mention it stands in and where it stands to the statement; the strongest and the mean of what they see
+tell the shares of each state and of talk. Trained by ``bench/train_order.py`` on the material of this
+repository alone; runs on NumPy.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+from saycheck.understanding.linear import FOLDER
+from saycheck.understanding.names import tags
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Reading
+
+Array = NDArray[np.float32]
+Codes = NDArray[np.int32]
+
+LONGEST = 56
+"""Words a statement is seen with, at most."""
+BEFORE, BEHIND = 14, 8
+"""Words seen before its sentence and behind it, at most."""
+FARTHEST = 30
+"""Words seen before the statement where its sentence is long."""
+NOTHING, UNKNOWN = "", "?"
+"""The names of no word at all, and of a question mark and whatever was not learned."""
+SUBJECT, INSIDE, REST, AHEAD, AFTER, EARLIER, LATER, PADDED = range(8)
+"""Where a word stands: it names the part, is in the statement, still belongs to it, stands ahead of it or
+after it in the sentence, in an earlier or a later one; or is none."""
+OWN = REST
+"""Up to this place a word belongs to the statement."""
+
+
+@dataclass(frozen=True)
+class Seen:
+    """One word as the network sees it: ``word``, the ``tag`` of the mention it is in, its ``place``."""
+
+    word: str
+    tag: str
+    place: int
+
+
+def seen(reading: Reading, statement: Statement, stop: int, tagged: Sequence[str]) -> list[Seen]:
+    """The words a statement is seen with; ``stop`` is the token where those that can belong to it end."""
+    start, end = reading.sentences[statement.sentence]
+    words = reading.all_words
+    first = max(0, start - BEFORE, statement.start - FARTHEST)
+    last = min(len(words), end + BEHIND, first + LONGEST)
+    subject = range(statement.subject.start, statement.subject.end)
+
+    def place(i: int) -> int:
+        if i in subject:
+            return SUBJECT
+        if statement.start <= i < stop:
+            return INSIDE if i < statement.end else REST
+        if start <= i < end:
+            return AHEAD if i < statement.start else AFTER
+        return EARLIER if i < start else LATER
+
+    return [Seen(plain(words[i]), tagged[i], place(i)) for i in range(first, last)]
+
+
+def plain(word: str) -> str:
+    """A word as it is learned: all numbers in figures are alike."""
+    return "0" if word[:1].isdigit() else word
+
+
+def ending(word: str) -> str:
+    """The end of a word, which tells of words that were not learned."""
+    return word[-3:]
+
+
+def seen_all(reading: Reading, statements: Sequence[Statement], stops: Sequence[int]) -> list[list[Seen]]:
+    """``seen`` for all statements of a reading."""
+    tagged = tags(reading)
+    return [seen(reading, s, stop, tagged) for s, stop in zip(statements, stops, strict=True)]
+
+
+class Network:
+    """The trained weights. ``names`` hold the words, endings and tags learned, in the order of their rows;
+    ``weights`` the arrays: ``words``, ``endings``, ``tags``, ``places`` (one row each), ``first`` and
+    ``second`` (3, in, out) with ``first_bias`` and ``second_bias``, ``out`` and ``out_bias``.
+    """
+
+    def __init__(self, classes: list[str], names: dict[str, list[str]], weights: dict[str, Array]) -> None:
+        self.classes = classes
+        self.rows = {kind: {name: i for i, name in enumerate(known)} for kind, known in names.items()}
+        self.weights = {name: np.asarray(array, np.float32) for name, array in weights.items()}
+
+    def codes(self, rows: Sequence[Sequence[Seen]]) -> dict[str, Codes]:
+        """Rows of words as numbers, each array (rows, ``LONGEST``)."""
+        out = {kind: np.zeros((len(rows), LONGEST), np.int32) for kind in ("words", "endings", "tags")}
+        out["places"] = np.full((len(rows), LONGEST), PADDED, np.int32)
+        for i, row in enumerate(rows):
+            for j, one in enumerate(row[:LONGEST]):
+                for kind, name in (("words", one.word), ("endings", ending(one.word)), ("tags", one.tag)):
+                    known = self.rows[kind]
+                    out[kind][i, j] = known.get(name, known.get(UNKNOWN, 0))
+                out["places"][i, j] = one.place
+        return out
+
+    def shares(self, rows: Sequence[Sequence[Seen]]) -> list[dict[str, float]]:
+        """Probability of each class for each row of words."""
+        if not rows:
+            return []
+        scores = self.scores(self.codes(rows))
+        grown = np.exp(scores - scores.max(axis=1, keepdims=True))
+        shares = grown / grown.sum(axis=1, keepdims=True)
+        return [dict(zip(self.classes, map(float, row), strict=True)) for row in shares]
+
+    def scores(self, codes: dict[str, Codes]) -> Array:
+        """The scores (log odds up to a constant), (rows, classes)."""
+        w = self.weights
+        there = (codes["places"] < PADDED)[..., None].astype(np.float32)
+        own = (codes["places"] <= OWN)[..., None].astype(np.float32)
+        x = np.concatenate([w[kind][codes[kind]] for kind in ("words", "endings", "tags", "places")], axis=-1)
+        h = np.maximum(slid(x * there, w["first"]) + w["first_bias"], 0) * there
+        h = (np.maximum(slid(h, w["second"]) + w["second_bias"], 0) + h) * there
+        mean = (h * own).sum(axis=1) / np.maximum(own.sum(axis=1), 1)
+        pooled = np.concatenate([(h * own).max(axis=1), mean, h.max(axis=1)], axis=-1)
+        return np.asarray(pooled @ w["out"] + w["out_bias"], np.float32)
+
+
+def slid(x: Array, kernel: Array) -> Array:
+    """Convolution of (rows, words, in) with a kernel (3, in, out), nought beyond the ends."""
+    wide = np.pad(x, ((0, 0), (1, 1), (0, 0)))
+    return np.asarray(sum(wide[:, i : i + x.shape[1]] @ kernel[i] for i in range(3)), np.float32)
+
+
+def write(path: Path, network: Network) -> None:
+    """Keep a network in a file, its weights in half precision."""
+    names = {f"names_{kind}": np.array(list(known)) for kind, known in network.rows.items()}
+    arrays = {f"weights_{name}": array.astype(np.float16) for name, array in network.weights.items()}
+    np.savez_compressed(path, classes=np.array(network.classes), **names, **arrays)  # type: ignore[arg-type]
+
+
+def read(path: Path) -> Network:
+    """The network in a file that ``write`` wrote."""
+    with np.load(path, allow_pickle=False) as data:
+        names = {k.removeprefix("names_"): [str(n) for n in data[k]] for k in data if k.startswith("names_")}
+        weights = {k.removeprefix("weights_"): data[k] for k in data if k.startswith("weights_")}
+        return Network([str(c) for c in data["classes"]], names, weights)
+
+
+STANDING_IN: list[Network] = []
+"""At most one network used in place of the shipped one: the training scripts leave writers out by it."""
+
+
+def trained() -> Network | None:
+    """The network shipped or standing in for it; None where none has been trained."""
+    return STANDING_IN[0] if STANDING_IN else shipped()
+
+
+@lru_cache
+def shipped() -> Network | None:
+    """The shipped network, or None where there is none."""
+    path = FOLDER / "order.npz"
+    return read(path) if path.exists() else None
