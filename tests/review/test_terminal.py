@@ -62,7 +62,7 @@ def test_all_is_decided_by_return(folder: Path) -> None:
 )
 def test_each_action(folder: Path, line: str, action: str) -> None:
     """The line makes one edit of that kind, signed, made in a terminal; u takes it back."""
-    typed(folder, *at(folder, "lift cylinder"), line)
+    typed(folder, *at(folder, "lift cylinder —"), line)
     (edit,) = standing(folder).edits
     assert (action, "Ann", "terminal") == (edit.action, edit.who, edit.way)
     assert ["lift cylinder"] == [one.part for one in edit.before][:1]
@@ -72,8 +72,8 @@ def test_each_action(folder: Path, line: str, action: str) -> None:
 
 def test_split_and_find(folder: Path) -> None:
     """A finding is split by two lines; words make a finding."""
-    typed(folder, *at(folder, "lift cylinder"), "s condition leak", "part bucket, condition worn, watch")
-    typed(folder, *at(folder, "lift cylinder"), "f look for cracks", "part bucket, write up, crack")
+    typed(folder, *at(folder, "lift cylinder —"), "s condition leak", "part bucket, condition worn, watch")
+    typed(folder, *at(folder, "lift cylinder —"), "f look for cracks", "part bucket, write up, crack")
     split, added = standing(folder).edits
     assert ("split", 2) == (split.action, len(split.after))
     assert ("add", "look for cracks") == (added.action, added.after[0].heard_as)
@@ -83,7 +83,7 @@ def test_a_photograph_and_a_wrong_one(folder: Path, tmp_path: Path) -> None:
     """A picture is attached; a text that calls itself one is refused in a sentence."""
     (tmp_path / "a.png").write_bytes(png(4))
     (tmp_path / "b.png").write_text("<script>")
-    way = at(folder, "lift cylinder")
+    way = at(folder, "lift cylinder —")
     assert "attached." in typed(folder, *way, f"p {tmp_path / 'a.png'}")
     assert "this is no photograph that can be kept" in typed(folder, *way, f"p {tmp_path / 'b.png'}")
     assert 1 == sum(len(files) for files in standing(folder).photos.values())

@@ -39,7 +39,7 @@ PARTS |= {"sixth": 6, "sixths": 6, "eighth": 8, "eighths": 8, "tenth": 10, "tent
 PARTS |= {"sixteenths": 16, "twelfth": 12, "twelfths": 12, "hundredth": 100, "hundredths": 100}
 PARTS |= {"thousandth": 1000, "thousandths": 1000, "sixtyfourths": 64}
 # Fractions of an inch whose lower number is two words: "eleven thirty-seconds".
-SPOKEN_BELOW = {
+SPOKEN_BELOW: dict[tuple[str, ...], int] = {
     (tens, ones): below
     for below, tens, names in ((32, "thirty", ("second", "seconds")), (64, "sixty", ("fourth", "fourths")))
     for ones in names

@@ -174,7 +174,7 @@ class Resolver:
         if beside and self.fastens(words, beside) and not self.component_of(words, near):
             return Resolved(f"{beside.name} {' '.join(words)}", beside.part, here, None, 0.7)
         whole = self.part_of(words, here, near)
-        if whole and not name.listed and whole[0] < FITS_UNLISTED:
+        if whole and whole[0] < FITS_UNLISTED and (not name.listed or words in self.shared):
             whole = None
         if name.owner:
             head = frozenset(name.head) - IGNORED

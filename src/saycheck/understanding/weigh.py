@@ -28,8 +28,14 @@ NEXT = ("keep-an-eye", "needs-work", "hidden", "later", "same")
 LAST = ("teach", "story", "hypothesis", "other-machine")
 AHEAD = 12
 NAME_STEPS = (0.3, 0.6, 0.8, 0.9, 0.97)
-# What a better state keeps of its share where the rules know a worse one; best F1 on the tuning narrations.
-LEANS: dict[str, dict[str, float]] = {"watch": {"good": 0.5}, "writeup": {"good": 0.5, "watch": 0.7}}
+# What another state keeps of its share where the rules know one of these; best F1 on the tuning narrations.
+LEANS: dict[str, dict[str, float]] = {
+    "watch": {"good": 0.5, "writeup": 0.5},
+    "writeup": {"good": 0.5, "watch": 0.5},
+}
+# What watch keeps where the rules know a leak to write up: a film of oil on a rod is a leak that has begun (common
+# practice, no source).
+LEAKING = 0.35
 # What the order of words counts beside the words themselves; best F1 on the tuning narrations, writers left out.
 ORDER_COUNTS = 0.55
 # What talk keeps where a part is named with a fault and no word of talk stands in the sentence.
@@ -172,6 +178,8 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     leans = dict(LEANS.get(ruled, {}))
     if said and not statement.subject.carried and not context_of(reading, statement):
         leans["talk"] = PLAINLY_SAID
+    if ruled == "writeup" and any(c.said.condition.name == "leak" and not c.denied for c in statement.claims):
+        leans["watch"] = LEAKING
     bent = {name: share * leans.get(name, 1.0) for name, share in shares.items()}
     whole = sum(bent.values())
     return Weight({name: share / whole for name, share in bent.items()})
