@@ -77,6 +77,7 @@ class Resolver:
                     self.sayings.append((head, head, part))
                     for word in head:
                         self.by_word.setdefault(word, set()).add(len(self.sayings) - 1)
+        self.places = frozenset(zone.name for zone in vocabulary.zones)
         self.shared = {
             frozenset(folded(h)): s.name for s in vocabulary.shared.values() for h in (s.name, *s.heads)
         }
@@ -147,6 +148,10 @@ class Resolver:
                 return Resolved(f"{fitting[0].name} {component}", fitting[0], here, component, 0.85)
         return None
 
+    def is_kind(self, words: frozenset[str]) -> bool:
+        """Whether the words name a kind of part in full ("wear plate"), or a place as a whole ("the cab")."""
+        return words in self.shared and (len(words) > 1 or words <= self.places)
+
     def part_of(self, words: frozenset[str], here: str, focus: Part | None) -> tuple[float, Part] | None:
         """The part that the words fit best, with its score; None where none fits well enough."""
         best = self.candidates(words, here, focus)
@@ -174,7 +179,7 @@ class Resolver:
         if beside and self.fastens(words, beside) and not self.component_of(words, near):
             return Resolved(f"{beside.name} {' '.join(words)}", beside.part, here, None, 0.7)
         whole = self.part_of(words, here, near)
-        if whole and whole[0] < FITS_UNLISTED and (not name.listed or words in self.shared):
+        if whole and whole[0] < FITS_UNLISTED and (not name.listed or self.is_kind(words)):
             whole = None
         if name.owner:
             head = frozenset(name.head) - IGNORED

@@ -21,6 +21,8 @@ def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tupl
         return walk.where.side, True
     if told:
         return told, True
+    if part.part is None and part.name in walk.rules.places.side_of:
+        return None, False  # "the cab I'll do later": a place, not a part
     near = sentence_side(walk)
     if near and (part.sided or part.part is None or part.component):
         return near, False
@@ -70,7 +72,7 @@ def walker_side(walk: Walk, name: PartName, part: Resolved) -> str | None:
         return walk.side.side
     if walk.now.number - walk.side.sentence > SIDE_SENTENCES:
         return None
-    if name.plural and part.part is not None and not stands_aside(walk, part):
+    if name.plural and not stands_aside(walk, part):
         return None
     return walk.side.side
 

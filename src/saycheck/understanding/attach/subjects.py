@@ -26,6 +26,8 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     zone = walk.where.zone
     if part.part:
         zone = walk.rules.resolver.zone_of(part.part, side, zone)
+    elif part.name in walk.rules.places.side_of:
+        zone = part.name
     part = replace(part, zone=zone)
     spoken = walk.reading.quote(event.start, event.end)
     subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
