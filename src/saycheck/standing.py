@@ -3,6 +3,7 @@
 Commands that show, write up or remember a walk read it through here, never ``walk.json`` alone.
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -146,7 +147,7 @@ def _share(heard: Walk, walk: Walk, differing: set[str]) -> float:
     still = {one.id for one in walk.findings if one.needs_review} | differing
     passages, left = _unclear(heard.transcript.spans), _unclear(walk.transcript.spans)
     wanted = len(needing) + len(passages)
-    open_now = len(still) + sum(any(_touch(one, other) for other in left) for one in passages)
+    open_now = len(still) + sum(_touched(one, left) for one in passages)
     return 1 - open_now / wanted if wanted else 1.0
 
 
@@ -154,5 +155,7 @@ def _unclear(spans: Sequence[Span]) -> list[Span]:
     return [span for span in spans if span.disposition == "unclear"]
 
 
-def _touch(one: Span, other: Span) -> bool:
-    return one.char_start < other.char_end and other.char_start < one.char_end
+def _touched(one: Span, spans: Sequence[Span]) -> bool:
+    """Whether one of the spans, which stand in order and do not overlap, shares a character with this one."""
+    behind = bisect_left(spans, one.char_end, key=lambda span: span.char_start)
+    return behind > 0 and spans[behind - 1].char_end > one.char_start
