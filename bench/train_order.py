@@ -4,8 +4,7 @@
 
 FOLDER takes, in ``order/``, the network learned without each writer; ``bench/train_names.py FOLDER`` and
 ``bench/train_statements.py FOLDER`` come before. Material, classes and folds are those of
-``bench/train_statements.py``. Figures are on writers left out in turn, beside the linear model. Needs JAX
-and Optax.
+``bench/train_statements.py``. Figures are on writers left out in turn. Needs JAX and Optax.
 """
 
 import os
@@ -23,6 +22,7 @@ os.environ.setdefault("XLA_FLAGS", "--xla_cpu_multi_thread_eigen=false intra_op_
 import train_statements as material
 from saycheck.understanding import order
 from saycheck.understanding.linear import FOLDER, STANDING_IN
+from saycheck.understanding.names import tags
 from saycheck.understanding.order import NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
 from saycheck.understanding.weigh import features, region_end
 
@@ -43,8 +43,9 @@ class Kept(list[Seen]):
 
 def with_words(reading: Any, statement: Any, others: Any) -> list[Any]:
     """The features of a statement and the words it is seen with."""
-    tagged = reading.data.setdefault("tagged", order.tags(reading))
-    words = order.seen(reading, statement, region_end(reading, statement, others), tagged)
+    if "tagged" not in reading.data:
+        reading.data["tagged"] = tags(reading)
+    words = order.seen(reading, statement, region_end(reading, statement, others), reading.data["tagged"])
     return [*features(reading, statement, others), Kept(words)]
 
 

@@ -11,7 +11,9 @@ ASKED = "measure-leak"
 
 def leaks(finding: Finding) -> bool:
     """Whether a liquid leaks there; air and gas that leak have no class."""
-    return finding.condition == "leak" and not finding.denied and "air" not in _names(finding)
+    return (
+        finding.condition == "leak" and not finding.denied and "air" not in _names(finding.part, finding.line)
+    )
 
 
 def told_leak(finding: Finding, text: str, answer: str = "") -> Leak | None:
@@ -22,15 +24,14 @@ def told_leak(finding: Finding, text: str, answer: str = "") -> Leak | None:
     """
     if not leaks(finding):
         return None
-    fluid = "fuel" if "fuel" in _names(finding) else ""
+    fluid = _fluid(finding.part, finding.line)
     words = " … ".join(text[one.char_start : one.char_end] for one in finding.evidence)
     return leak_in_words(answer.partition(": ")[0], fluid=fluid) or leak_in_words(words, fluid=fluid)
 
 
 def at_once(part: str, line: str, words: str) -> bool:
     """Whether words tell of a leak that is reported before the machine does anything else."""
-    fluid = "fuel" if "fuel" in f"{part} {line}".split() else ""
-    found = leak_in_words(words, fluid=fluid)
+    found = leak_in_words(words, fluid=_fluid(part, line))
     return found is not None and found.report_at_once
 
 
@@ -40,5 +41,10 @@ def question_of(finding: Finding) -> str:
     return "-".join([ASKED, *words])
 
 
-def _names(finding: Finding) -> list[str]:
-    return f"{finding.part} {finding.line or ''}".split()
+def _fluid(part: str, line: str | None) -> str:
+    """What leaks there where it makes a leak worse: fuel, else nothing."""
+    return "fuel" if "fuel" in _names(part, line) else ""
+
+
+def _names(part: str, line: str | None) -> list[str]:
+    return f"{part} {line or ''}".split()

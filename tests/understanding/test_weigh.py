@@ -4,7 +4,8 @@ import pytest
 
 from saycheck.understanding import weigh as weighing
 from saycheck.understanding.pipeline import prepared
-from saycheck.understanding.weigh import STATES, Weight, features, plain_word, region_end, weigh
+from saycheck.understanding.text import plain_word
+from saycheck.understanding.weigh import STATES, Weight, features, region_end, weigh
 
 KIND = "wheel-loader"
 

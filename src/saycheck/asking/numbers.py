@@ -11,7 +11,7 @@ from saycheck.coverage.numbers import UNIT_WORDS, measure_for
 from saycheck.limits import choices_of
 from saycheck.models.walk import Finding
 from saycheck.models.wishes import Number, Patch
-from saycheck.review.measures import number_in, number_of
+from saycheck.review.measures import number_in, numbers_taking
 from saycheck.sums.leaks import MEANING, Class, leak_in_words
 from saycheck.understanding.findings import NOT_MEASURES
 from saycheck.understanding.hours import LEAST_READING
@@ -156,11 +156,7 @@ def which_measure(matter: Matter, words: str) -> Answer:
     what = _measure_said(words, choices)
     if what is None:
         return UNKNOWN
-    numbers = [
-        number_of(one, what) if one is measurement else number_in(one, one.unit)
-        for one in finding.measurements
-    ]
-    patch = Patch(measurements=numbers)
+    patch = Patch(measurements=numbers_taking(finding.measurements, measurement, what))
     return matter.edit(
         "change", f"taken as {what}", findings=[finding.id], patches=[patch], reason=words[:500]
     )

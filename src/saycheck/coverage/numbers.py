@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from saycheck.coverage.names import Names, names_of, words_of
-from saycheck.coverage.wording import called, is_or_are, listed, quoted, sentence, slug
+from saycheck.coverage.wording import called, either, is_or_are, listed, quoted, sentence, slug
 from saycheck.limits import choices_of, held_against
 from saycheck.models.walk import About, Finding, Machine, Measurement, Question
 from saycheck.vocabulary.compiled import Vocabulary
@@ -44,13 +44,18 @@ def worn(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Questi
         if measure := measure_for(names, finding):
             asked.add(key)
             name = called(*key)
-            yield Question(
-                id=slug("measure", finding.zone, finding.side, finding.part),
-                about=About(zone=finding.zone, part=finding.part, side=finding.side),
-                kind="measure",
-                text=how_much(measure.attribute, name, finding.side == "both"),
-                evidence=finding.evidence,
-            )
+            yield asked_of("measure", finding, how_much(measure.attribute, name, finding.side == "both"))
+
+
+def asked_of(what: str, finding: Finding, text: str) -> Question:
+    """A question for a number of one finding; ``what`` begins its id."""
+    return Question(
+        id=slug(what, finding.zone, finding.side, finding.part),
+        about=About(zone=finding.zone, part=finding.part, side=finding.side),
+        kind="measure",
+        text=text,
+        evidence=finding.evidence,
+    )
 
 
 def measure_for(names: Names, finding: Finding) -> Measure | None:
@@ -105,7 +110,7 @@ def units(findings: Sequence[Finding]) -> Iterable[Question]:
                 side=first.side if len(found) == 1 else "none",
             ),
             kind="measure",
-            text=f"{sentence(where)}: {', '.join(choices[:-1])} or {choices[-1]}?",
+            text=f"{sentence(where)}: {either(choices)}?",
             evidence=[evidence for finding, _ in found for evidence in finding.evidence],
         )
 
@@ -124,13 +129,8 @@ def too_close(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterable[Q
                 "beyond": f"is beyond {check.limit}, yet called good",
             }[check.verdict]
             name = sentence(called(finding.part, finding.side))
-            yield Question(
-                id=slug("measure-again", finding.zone, finding.side, finding.part),
-                about=About(zone=finding.zone, part=finding.part, side=finding.side),
-                kind="measure",
-                text=f"{name}: {quoted(measurement.text, 6)} {told}. Measure again?",
-                evidence=finding.evidence,
-            )
+            text = f"{name}: {quoted(measurement.text, 6)} {told}. Measure again?"
+            yield asked_of("measure-again", finding, text)
             break
 
 
@@ -142,13 +142,8 @@ def which_measure(vocabulary: Vocabulary, findings: Sequence[Finding]) -> Iterab
             if not measures:
                 continue
             name = sentence(called(finding.part, finding.side))
-            yield Question(
-                id=slug("measure-which", finding.zone, finding.side, finding.part),
-                about=About(zone=finding.zone, part=finding.part, side=finding.side),
-                kind="measure",
-                text=f"{name} {quoted(measurement.text, 5)}: {', '.join(measures[:-1])} or {measures[-1]}?",
-                evidence=finding.evidence,
-            )
+            text = f"{name} {quoted(measurement.text, 5)}: {either(measures)}?"
+            yield asked_of("measure-which", finding, text)
             break
 
 

@@ -32,6 +32,11 @@ def listed(names: Sequence[str], most: int = NAMED_MOST) -> str:
     return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) > 1 else "".join(names)
 
 
+def either(choices: Sequence[str]) -> str:
+    """Choices in a row: "millimetres or thousandths of an inch"."""
+    return f"{', '.join(choices[:-1])} or {choices[-1]}"
+
+
 def is_or_are(part: str) -> str:
     """The verb that goes with a part's name."""
     words = words_of(part)

@@ -12,7 +12,7 @@ from saycheck.coverage.numbers import UNIT_WORDS, measures_in
 from saycheck.leaking import ASKED
 from saycheck.models.walk import Finding, Question
 from saycheck.reporting.wording import STATE_WORDS, plain, said_of
-from saycheck.review.measures import number_in, number_of
+from saycheck.review.measures import number_in, numbers_taking
 from saycheck.sums.leaks import MEANING
 
 Lines = Sequence[tuple[str, str, str]]
@@ -142,15 +142,14 @@ def _units(asked: Question, about: Sequence[Finding]) -> list[Choice]:
 def _which(asked: Question, finding: Finding) -> list[Choice]:
     out = [_leave(asked, "Leave it open")]
     said = [one for one in finding.measurements if one.unit != "count" and not one.other_units]
+    if not said:
+        return out
     for place, what in enumerate(measures_in(asked), 1):
-        numbers = [
-            number_of(one, what) if one is said[0] else number_in(one, one.unit)
-            for one in finding.measurements
-        ]
+        numbers = numbers_taking(finding.measurements, said[0], what)
         patches = [{"measurements": [one.model_dump() for one in numbers]}]
         wish = _wish("change", findings=[finding.id], patches=patches, question=asked.id)
         out.append(Choice(what.capitalize(), str(place), wish))
-    return out if said else out[:1]
+    return out
 
 
 def _leaks(asked: Question) -> list[Choice]:

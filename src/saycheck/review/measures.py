@@ -1,5 +1,6 @@
 """A number that a reviewer types, with its unit, as a measurement of a finding."""
 
+from collections.abc import Sequence
 from functools import cache
 from typing import Any
 
@@ -64,6 +65,11 @@ def number_of(said: Measurement, what: str) -> Number:
     number = Number(value=said.value, unit=said.unit, plus_minus=said.plus_minus, attribute=what)
     rest = next((name for name, away in WORN_AWAY.items() if away == what), None)
     return number.model_copy(update={"value": 100 - said.value, "attribute": rest}) if rest else number
+
+
+def numbers_taking(said: Sequence[Measurement], one: Measurement, what: str) -> list[Number]:
+    """All measurements of a finding as they were said, but ``one`` (that very object) taken as one of ``what``."""
+    return [number_of(each, what) if each is one else number_in(each, each.unit) for each in said]
 
 
 def _si(value: float, unit: str) -> tuple[float, str]:

@@ -13,7 +13,7 @@ from dataclasses import replace
 from saycheck.understanding.linear import trained
 from saycheck.understanding.parts import BARE_WORDS, ENDS, LEFT, POSITIONS, RIGHT, PartFinder
 from saycheck.understanding.phrases import singular
-from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.text import Mention, Reading, plain_words
 
 TAGS = (
     "part", "condition", "quantity", "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "story",
@@ -65,7 +65,7 @@ class NameFinder:
 
     def rows(self, reading: Reading) -> list[list[str]]:
         """The features of every word."""
-        words = ["0" if w[:1].isdigit() else w for w in reading.all_words]
+        words = plain_words(reading)
         lengths = [0] * len(words)
         for mention in reading.of("part"):
             lengths[mention.start : mention.end] = [min(len(mention), LONGEST)] * len(mention)

@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
 from saycheck.understanding.statements import Statement
-from saycheck.understanding.text import Reading
+from saycheck.understanding.text import Reading, plain_words
 
 Array = NDArray[np.float32]
 Codes = NDArray[np.int32]
@@ -51,7 +51,7 @@ class Seen:
 def seen(reading: Reading, statement: Statement, stop: int, tagged: Sequence[str]) -> list[Seen]:
     """The words a statement is seen with; ``stop`` is the token where those that can belong to it end."""
     start, end = reading.sentences[statement.sentence]
-    words = reading.all_words
+    words = plain_words(reading)
     first = max(0, start - BEFORE, statement.start - FARTHEST)
     last = min(len(words), end + BEHIND, first + LONGEST)
     subject = range(statement.subject.start, statement.subject.end)
@@ -65,12 +65,7 @@ def seen(reading: Reading, statement: Statement, stop: int, tagged: Sequence[str
             return AHEAD if i < statement.start else AFTER
         return EARLIER if i < start else LATER
 
-    return [Seen(plain(words[i]), tagged[i], place(i)) for i in range(first, last)]
-
-
-def plain(word: str) -> str:
-    """A word as it is learned: all numbers in figures are alike."""
-    return "0" if word[:1].isdigit() else word
+    return [Seen(words[i], tagged[i], place(i)) for i in range(first, last)]
 
 
 def ending(word: str) -> str:

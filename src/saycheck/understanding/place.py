@@ -163,12 +163,12 @@ class Places:
         if side is None or COMPARES & set(words[max(start, at - 3) : at]):
             return None
         behind = at + 1
-        while behind < end and words[behind] in ("-", "hand", "side", "side's"):
+        while behind < end and words[behind] in ("-", "hand", "side"):
             behind += 1
         sided = "side" in words[at + 1 : behind]
         before = words[max(start, at - 5) : at]
         ahead = words[behind] if behind < end else ""
-        if before[-3:] == ["this", "is", "the"] or before[-2:] == ["we", "'re"]:
+        if before[-3:] == ["this", "is", "the"]:
             return side, ahead in CLAUSE_BEGINS
         along = before[-1:] == ["the"] and set(before[-3:-1]) & ALONG
         if along and (GOES & set(before) or self.leads(words[start:at], at - start)):

@@ -148,6 +148,10 @@ class Resolver:
                 return Resolved(f"{fitting[0].name} {component}", fitting[0], here, component, 0.85)
         return None
 
+    def is_place(self, part: Resolved) -> bool:
+        """Whether what is named is a place as a whole ("the cab I'll do later"), no part of the list."""
+        return part.part is None and part.name in self.places
+
     def is_kind(self, words: frozenset[str]) -> bool:
         """Whether the words name a kind of part in full ("wear plate"), or a place as a whole ("the cab")."""
         return words in self.shared and (len(words) > 1 or words <= self.places)

@@ -138,3 +138,17 @@ def tokens_of(doc: Doc) -> list[Token]:
         hesitating = False
         out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
     return out
+
+
+def plain_word(word: str) -> str:
+    """A word as the trained parts see it: all numbers in figures are alike."""
+    return "0" if word[:1].isdigit() else word
+
+
+def plain_words(reading: Reading) -> list[str]:
+    """All words of a reading as the trained parts see them; made once a reading."""
+    made: tuple[list[str], list[str]] | None = reading.data.get("plain")
+    if made is None or made[0] is not reading.all_words:
+        made = reading.all_words, [plain_word(w) for w in reading.all_words]
+        reading.data["plain"] = made
+    return made[1]

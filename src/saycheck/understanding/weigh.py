@@ -16,7 +16,7 @@ from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import trained
 from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.talk import context_of
-from saycheck.understanding.text import Reading
+from saycheck.understanding.text import Reading, plain_words
 
 STATES: tuple[State, ...] = ("good", "watch", "writeup", "hidden", "later")
 CUES = (
@@ -57,20 +57,6 @@ class Weight:
     def state(self) -> State:
         """The likeliest state, talk left aside."""
         return max(STATES, key=lambda k: self.shares.get(k, 0.0))
-
-
-def plain_word(word: str) -> str:
-    """A word as a feature: all numbers in figures are alike."""
-    return "0" if word[:1].isdigit() else word
-
-
-def plain_words(reading: Reading) -> list[str]:
-    """All words of a reading as features; made once a reading."""
-    made: tuple[list[str], list[str]] | None = reading.data.get("plain")
-    if made is None or made[0] is not reading.all_words:
-        made = reading.all_words, [plain_word(w) for w in reading.all_words]
-        reading.data["plain"] = made
-    return made[1]
 
 
 def region_end(reading: Reading, statement: Statement, others: Sequence[Statement]) -> int:

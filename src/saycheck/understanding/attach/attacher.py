@@ -59,7 +59,7 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
     for before, event, behind in zip([None, *found], found, [*found[1:], None], strict=False):
         route.go_on(event.start)
         take_in(walk, event, before, behind)
-        route.at = max(route.at, event.end)
+        route.pass_over(event.end)
     finish(walk)
     route.go_on(end)
 

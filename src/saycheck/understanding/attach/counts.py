@@ -1,6 +1,6 @@
 """A number is said: it counts things, measures the group at hand, or waits for its part."""
 
-from saycheck.understanding.attach.links import COUNT_LINKS, SMALL
+from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED, SMALL
 from saycheck.understanding.attach.saying import say_number
 from saycheck.understanding.attach.subjects import one_at
 from saycheck.understanding.attach.walk import Walk
@@ -8,8 +8,6 @@ from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
 
-# A bare number behind a plural counts it up to this; above, it is a reading.
-MOST_COUNTED = 24
 # No bare number counts more than this many things.
 COUNTS_BELOW = 100
 # Words in -s that no number counts.

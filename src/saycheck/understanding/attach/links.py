@@ -16,6 +16,8 @@ COUNT_LINKS = frozenset(
     "of em them they all , and the is are 're 's 'em those these has have got were was been that which"
     " little small big loose".split()
 )
+# No more of a thing than this is counted by hand; a bare number above it is a reading.
+MOST_COUNTED = 24
 # Before "one": then it points at a thing and does not count ("the left one", "this one bolt").
 POINTS_AT_ONE = frozenset(
     "this that the left right other front rear back top bottom upper lower inner outer middle first second"

@@ -19,6 +19,10 @@ class Route:
             self.zone = self.side = None
         for at in range(self.at, to):
             self.pass_by(at)
+        self.pass_over(to)
+
+    def pass_over(self, to: int) -> None:
+        """Go on to the token ``to``; the words between belong to an event and tell no place."""
         self.at = max(self.at, to)
 
     def move(self, zone: str | None, side: str | None) -> None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from saycheck.understanding.attach.links import COUNT_LINKS
+from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED
 from saycheck.understanding.attach.subjects import one_at
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.denial import denied
@@ -10,8 +10,6 @@ from saycheck.understanding.statements import Claim, Statement
 from saycheck.understanding.text import Mention
 
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus"])
-# No more of a thing is counted by hand.
-MOST_LACKING = 24
 
 
 def say(walk: Walk, events: Iterable[Mention]) -> None:
@@ -67,8 +65,8 @@ def lacking(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
     words, at = walk.words, event.end
     if words[at - 1] not in LACKS or at >= walk.now.end:
         return None
-    number = next((m for m in walk.reading.of("quantity") if m.start == at), None)
-    if number and number.value.unit is None and number.value.value in range(1, MOST_LACKING + 1):
+    number = next((m for m in walk.reading.inside("quantity", at, walk.now.end) if m.start == at), None)
+    if number and number.value.unit is None and number.value.value in range(1, MOST_COUNTED + 1):
         return int(number.value.value), number
     return (1, Mention("quantity", at, at + 1)) if words[at] in ("a", "an", "one") else None
 

@@ -21,8 +21,8 @@ def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tupl
         return walk.where.side, True
     if told:
         return told, True
-    if part.part is None and part.name in walk.rules.places.side_of:
-        return None, False  # "the cab I'll do later": a place, not a part
+    if walk.rules.resolver.is_place(part):
+        return None, False
     near = sentence_side(walk)
     if near and (part.sided or part.part is None or part.component):
         return near, False

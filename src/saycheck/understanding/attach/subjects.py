@@ -26,7 +26,7 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     zone = walk.where.zone
     if part.part:
         zone = walk.rules.resolver.zone_of(part.part, side, zone)
-    elif part.name in walk.rules.places.side_of:
+    elif walk.rules.resolver.is_place(part):
         zone = part.name
     part = replace(part, zone=zone)
     spoken = walk.reading.quote(event.start, event.end)
