@@ -65,6 +65,7 @@ VOICES = {
     "joe": Voice("piper", "joe"),
     "joe-fast": Voice("piper", "joe", 1.2),
     "ked": Voice("festival", "ked_diphone"),
+    "kal": Voice("flite", "kal"),
 }
 
 # Words before which someone who rambles on without punctuation draws breath.

@@ -24,7 +24,7 @@ from saycheck.limits import doubted, judged
 from saycheck.models.hearing import Passage
 from saycheck.models.walk import SCHEMA, Machine, MadeBy, Question, Source, Transcript, Walk, Word
 from saycheck.source import is_text, read_text
-from saycheck.unclear import held_back, with_unclear
+from saycheck.unclear import asked_again, held_back, with_unclear
 from saycheck.vocabulary.chosen import about
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
@@ -104,7 +104,7 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
 
     transcript = heard.transcript
     text, words = held_back(transcript)
-    understood = understand(text, vocabulary.kind, words, asked.unit)
+    understood = understand(text, vocabulary.kind, words, asked.unit, asked_again(transcript))
     findings = with_doubts(doubted(judged(understood.findings, vocabulary), vocabulary), transcript)
     spans = with_unclear(understood.spans, transcript.spans)
     walked = asked.walked or datetime.now().isoformat(timespec="minutes")

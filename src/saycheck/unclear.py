@@ -4,6 +4,9 @@ from collections.abc import Sequence
 
 from saycheck.models.walk import Span, Transcript, Word
 
+AGAIN = ("command", "same again")
+"""Disposition and reason of the words that lead to such a command."""
+
 
 def held_back(transcript: Transcript) -> tuple[str, list[Word]]:
     """Text and words to be understood: as long as the transcript, with blanks where it is unclear.
@@ -17,6 +20,11 @@ def held_back(transcript: Transcript) -> tuple[str, list[Word]]:
         text = text[: span.char_start] + blank + text[span.char_end :]
     clear = [word for word in transcript.words if not any(_touches(word, span) for span in transcript.spans)]
     return text, clear
+
+
+def asked_again(transcript: Transcript) -> list[int]:
+    """The characters behind which saycheck was asked to take the same again; the words of that follow there."""
+    return [span.char_end for span in transcript.spans if (span.disposition, span.why) == AGAIN]
 
 
 def with_unclear(spans: Sequence[Span], unclear: Sequence[Span]) -> list[Span]:

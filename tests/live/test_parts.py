@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from rich.console import Console
 
-from saycheck.capture.voice import WINDOW
+from saycheck.capture.voice import WINDOW, windows
 from saycheck.hearing.ear import SAMPLE_RATE
 from saycheck.live.handover import Voices
 from saycheck.live.letters import ROWS, big, fitting, wrapped
@@ -19,7 +19,7 @@ from saycheck.live.signal import PLAIN, Signal
 from saycheck.live.tones import NOTES_HZ, RATE, tone
 from saycheck.live.utterances import LONGEST_S, PAUSE_S, Utterance, Utterances
 from saycheck.live.view import View
-from speak import VOICES, speak
+from speak import VOICES, speak, with_noise
 
 
 def cut(chances: list[float]) -> list[Utterance]:
@@ -294,6 +294,21 @@ def test_a_bad_signal_is_told_while_it_lasts(noise: float, trouble: str | None) 
     assert trouble == signal.trouble
     assert signal.over_noise_db is not None
     assert (signal.over_noise_db > 20) == (trouble is None)
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", ["slt-hts", "rms"])
+def test_an_engine_louder_than_the_voice_is_told_at_once(voice: str) -> None:
+    """Speech 2 dB below the noise: it is said within four seconds, and stays said while it goes on."""
+    sound = with_noise(speak(" ".join(SAID), voice), -2.0, seed=1)
+    signal, told = Signal(), []
+    for window, chance in windows([sound]):
+        if len(window) == WINDOW:
+            signal.add(window, chance)
+            told.append(signal.trouble == PLAIN["noise as loud as the speech"])
+    first = told.index(True)
+    assert first * WINDOW / SAMPLE_RATE <= 4.0
+    assert all(told[first:])
 
 
 SAID = (

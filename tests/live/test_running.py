@@ -52,6 +52,32 @@ def test_taking_back_takes_back_the_last(loader: Vocabulary, heard: Make) -> Non
     assert [("seat belt", "none", "good")] == brief(running.findings())
 
 
+@pytest.mark.parametrize(
+    ("before", "part", "state"),
+    [
+        ("Lift cylinder on the left is leaking.", "lift cylinder", "writeup"),
+        ("Left rear wheel nuts are all tight.", "wheel nuts", "good"),
+        ("Could not see the left front hub for mud.", "wheel hub", "hidden"),
+    ],
+)
+def test_the_same_again_is_no_talk(
+    loader: Vocabulary, heard: Make, before: str, part: str, state: str
+) -> None:
+    """By command, what was said last holds for the side that the walker has come to."""
+    running = Running(loader, ("recorder",))
+    running.heard(10.0, heard(before, 0.0))
+    for at, name, words in (
+        (11.0, "zone", "recorder change zone to right side"),
+        (16.0, "same again", "recorder same again on this side"),
+    ):
+        running.heard(at + 4, heard(words, at))
+        running.commands.append(Command(name, tuple(words.split()), at, at + 3))
+    first, again = running.findings()
+    assert (first.state, again.state, again.side) == (state, state, "right")
+    assert part in first.part
+    assert part in again.part
+
+
 def test_a_note_is_no_finding(loader: Vocabulary, heard: Make) -> None:
     """What is noted is kept and not understood."""
     running = Running(loader, ("recorder",))

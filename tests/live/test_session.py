@@ -7,6 +7,7 @@ import shutil
 import subprocess
 import sys
 import time
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,6 +17,7 @@ import pytest
 import yard as yards
 from saycheck.models.walk import Walk
 from speak import SAMPLE_RATE, speak, write_wav
+from terminal import Terminal
 
 SAID = (
     ("Left front tyre is cut on the sidewall.", 1.5),
@@ -23,11 +25,20 @@ SAID = (
     ("Recorder, take that back.", 4.0),
     ("Recorder, photo here.", 3.0),
     ("Lift cylinder on the left is leaking.", 1.5),
+    ("Recorder, change zone to right side.", 3.0),
+    ("Recorder, same again on this side.", 3.0),
     ("Recorder, what have I missed?", 9.0),
     ("Seat belt works.", 2.0),
     ("Recorder, done.", 1.0),
 )
 """What is said, and how long the walker then waits, seconds."""
+
+BEFORE = (
+    "Left front tyre is cut on the sidewall.", "The bucket is cracked at the corner.",
+    "Lift cylinder on the left is leaking.", "The horn is dead.",
+)  # fmt: skip
+MEANWHILE = "Seat belt works."
+"""What is said until a small disk is full, and after it."""
 
 VOICE = "slt-hts"
 """saycheck's own voice is off: the sink that plays the walker would play it as well, over the walker where the
@@ -66,11 +77,11 @@ def without_network(command: list[str]) -> tuple[list[str], bool]:
     return ["unshare", "-n", *command], True
 
 
-def spoken_walk(path: Path) -> None:
+def spoken_walk(path: Path, said: Sequence[tuple[str, float]] = SAID) -> None:
     """The walk as one recording."""
     sounds = [
         np.concatenate([speak(text, VOICE), np.zeros(round(pause * SAMPLE_RATE), np.float32)])
-        for text, pause in SAID
+        for text, pause in said
     ]
     write_wav(path, np.concatenate(sounds))
 
@@ -94,52 +105,36 @@ def came_through(walk: Walk) -> bool:
 
 
 def listened(yard: yards.Yard, folder: Path) -> Session:
-    """One session, in a terminal of 80 by 24 that tmux holds."""
+    """One session, in a terminal that tmux holds."""
     spoken_walk(folder / "walk.wav")
     asked = ["listen", "--machine", "wheel-loader", "--unit", "loader seven", "--no-aloud"]
     command, alone = without_network(told([*asked, "--out", str(folder / "seven")]))
-    tmux = ["tmux", "-S", str(folder / "tmux")]
-    subprocess.run(
-        [*tmux, "new-session", "-d", "-x", "80", "-y", "24", *command],
-        env=yard.environment,
-        cwd=folder,
-        check=True,
-    )
-    screens: list[str] = []
-
-    def look() -> str:
-        shown = subprocess.run([*tmux, "capture-pane", "-p"], capture_output=True, text=True).stdout
-        screens.append(shown)
-        return shown
-
-    try:
-        subprocess.run([*tmux, "set-option", "remain-on-exit", "on"], check=True)
-        until = time.monotonic() + PATIENCE_S
-        while " listening " not in look() and time.monotonic() < until:
-            time.sleep(0.5)
+    with Terminal(folder, command, yard.environment) as terminal:
+        terminal.until(lambda shown: " listening " in shown, PATIENCE_S)
         playing = yard.play(folder / "walk.wav")
-        while not (folder / "seven" / "walk.json").exists() and time.monotonic() < until + PATIENCE_S:
-            look()
-            time.sleep(0.3)
+        written = terminal.until(lambda _: (folder / "seven" / "walk.json").exists(), PATIENCE_S)
         playing.kill()
         playing.wait()
         time.sleep(1.0)
-        look()
-    finally:
-        subprocess.run([*tmux, "kill-server"], check=False)
-    assert (folder / "seven" / "walk.json").exists(), screens[-1]
-    walk = Walk.model_validate_json((folder / "seven" / "walk.json").read_text(encoding="utf-8"))
-    return Session(screens, folder, walk, alone)
+        terminal.look()
+    assert written, terminal.screens[-1]
+    return Session(terminal.screens, folder, walk_of(folder / "seven"), alone)
+
+
+def walk_of(folder: Path) -> Walk:
+    """The walk that a session left."""
+    return Walk.model_validate_json((folder / "walk.json").read_text(encoding="utf-8"))
 
 
 def test_the_walk_says_what_was_said(session: Session) -> None:
     """Findings, what was taken back, commands and the photo are in the walk folder."""
     found = {(one.part, one.side, one.state) for one in session.walk.findings}
     assert {("lift cylinder", "left", "writeup"), ("seat belt", "none", "good")} <= found
+    assert ("lift cylinder", "right", "writeup") in found  # same again on this side
     assert not any(part == "bucket" for part, _, _ in found)
     spans = session.walk.transcript.spans
     commands = [span.why for span in spans if span.disposition == "command"]
-    assert ["take back", "photo", "missed", "done"] == commands
+    assert ["take back", "photo", "zone", "same again", "missed", "done"] == commands
     assert any(span.disposition == "taken-back" for span in spans)
     assert [("photo", "1")] == [(one.kind, one.text) for one in session.walk.events if one.kind == "photo"]
     assert session.walk.machine.unit == "loader seven"
@@ -193,3 +188,43 @@ def test_all_of_it_without_a_network(session: Session) -> None:
     ).stdout
     assert ["lo"] == [line.split(":")[0].strip() for line in links.splitlines()[2:]]
     assert session.walk.findings
+
+
+@pytest.fixture
+def small_disk(tmp_path: Path) -> Iterator[Path]:
+    """A file system of 3 MB, 2 of which are taken; skips where this user may not make one."""
+    folder = tmp_path / "small"
+    folder.mkdir()
+    made = subprocess.run(
+        ["mount", "-t", "tmpfs", "-o", "size=3m", "tmpfs", str(folder)], capture_output=True, text=True
+    )
+    if made.returncode:
+        pytest.skip(f"no small file system can be made here: {made.stderr.strip()}")
+    (folder / "pictures").write_bytes(bytes(2 * 2**20))
+    yield folder
+    subprocess.run(["umount", str(folder)], check=True)
+
+
+@pytest.mark.skipif(
+    shutil.which("tmux") is None, reason="no terminal can be held without tmux (Debian: tmux)"
+)
+def test_a_disk_that_fills_up_on_the_walk(yard: yards.Yard, small_disk: Path, tmp_path: Path) -> None:
+    """It is on the screen, and once there is room again nothing that was said meanwhile is missing."""
+    said = [*((text, 8.0) for text in BEFORE), (MEANWHILE, 3.0), ("Recorder, done.", 1.0)]
+    spoken_walk(tmp_path / "walk.wav", said)
+    asked = ["listen", "--machine", "wheel-loader", "--no-aloud", "--out", str(small_disk / "walk")]
+    with Terminal(tmp_path, told(asked), yard.environment) as terminal:
+        terminal.until(lambda shown: " listening " in shown, PATIENCE_S)
+        playing = yard.play(tmp_path / "walk.wav")
+        full = terminal.until(lambda shown: "the disk is full" in shown, PATIENCE_S)
+        time.sleep(5.0)
+        (small_disk / "pictures").unlink()
+        room = terminal.until(lambda shown: "the disk is full" not in shown, PATIENCE_S)
+        written = terminal.until(lambda _: (small_disk / "walk" / "walk.json").exists(), PATIENCE_S)
+        playing.kill()
+        playing.wait()
+    assert (True, True, True) == (full, room, written), terminal.screens[-1]
+    words = walk_of(small_disk / "walk").transcript.text.lower()
+    assert [] == [one for one in ("sidewall", "corner", "leaking", "horn", "belt") if one not in words]
+    seconds = (small_disk / "walk" / "recording.wav").stat().st_size / (2 * SAMPLE_RATE)
+    assert seconds > sum(pause for _, pause in said)

@@ -11,7 +11,7 @@ from saycheck.live.commands import Command
 from saycheck.live.marked import Stretch, marked
 from saycheck.models.hearing import HeardWord
 from saycheck.models.walk import Finding, Transcript, Word
-from saycheck.unclear import held_back
+from saycheck.unclear import asked_again, held_back
 from saycheck.vocabulary.compiled import Vocabulary
 
 if TYPE_CHECKING:
@@ -73,7 +73,7 @@ class Running:
             stretches.append(Stretch(self.paused_s, float("inf"), "talk", "said while paused"))
         made = marked(transcript, self.commands, self._lead, stretches).transcript
         text, clear = held_back(made)
-        return understand(text, self._kind, clear, self._unit)
+        return understand(text, self._kind, clear, self._unit, asked_again(made))
 
     def _done_with(self, found: list[Finding]) -> list[Finding]:
         """Forget the older half of the settled words and keep its findings; return those that are left."""

@@ -15,6 +15,7 @@ from spacy.tokens import Doc
 from spacy.vocab import Vocab
 
 from saycheck.models.walk import Finding, Span, Word
+from saycheck.understanding.asked import weight_of
 from saycheck.understanding.attach.attacher import Attacher
 from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder, stuff
@@ -31,7 +32,6 @@ from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading, split, tokens_of
 from saycheck.understanding.unspoken import Unspoken
-from saycheck.understanding.weigh import weigh
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
 from saycheck.vocabulary.schema import Conditions, Cues, Nouns, Units
@@ -236,13 +236,18 @@ def only_reads(reading: Reading, statement: Statement, meter: set[Mention]) -> b
     )
 
 
-def understand(text: str, kind: str, words: Sequence[Word] = (), unit: str | None = None) -> Understood:
-    """Read a transcript of a walk round a machine of ``kind``, of ``unit`` where that has words of its own."""
+def understand(
+    text: str, kind: str, words: Sequence[Word] = (), unit: str | None = None, asked: Sequence[int] = ()
+) -> Understood:
+    """Read a transcript of a walk round a machine of ``kind``, of ``unit`` where that has words of its own.
+
+    ``asked`` are the characters behind which someone asked for the same again, by a command.
+    """
     reading, statements = prepared(text, kind, words, unit)
     found = Understood(reading=reading)
     talk = []
     for statement in statements:
-        weight = weigh(reading, statement, statements)
+        weight = weight_of(reading, statement, statements, asked)
         if weight.shares.get("talk", 0.0) > TALK_ABOVE:
             talk.append((statement, weight))
         else:

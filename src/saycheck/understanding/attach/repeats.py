@@ -13,7 +13,7 @@ REPEATED_MARKS = frozenset(["hidden", "later", "keep-an-eye", "needs-work"])
 
 def repeat(walk: Walk, event: Mention) -> None:
     """Say the last statements again, of the parts named in this sentence or of the other side."""
-    sources = [s for s in walk.statements if not s.taken_back and s.claims and not s.copied_from]
+    sources = [s for s in walk.statements if not s.taken_back and says(s) and not s.copied_from]
     if not sources:
         return
     for subject in walk.now.group:
@@ -22,6 +22,11 @@ def repeat(walk: Walk, event: Mention) -> None:
         repeat_one(walk, (like or sources)[-1], subject, event)
     if not walk.now.group:
         repeat_on_side(walk, sources, event)
+
+
+def says(statement: Statement) -> bool:
+    """Whether it says something that can be said again."""
+    return bool(statement.claims or statement.marks & REPEATED_MARKS)
 
 
 def repeat_on_side(walk: Walk, sources: list[Statement], event: Mention) -> None:
