@@ -12,7 +12,7 @@ engine oil, coolant, fuel cap, belt, radiator, coolant hose, air cleaner, exhaus
 water separator, fuel line, battery, wiring, ground under the machine, fire extinguisher, guard
 """
 MOBILE = """
-seat, seat belt, horn, reversing alarm, mirror, step, instrument panel, warning lamp, hour meter,
+seat, seat belt, horn, reverse alarm, mirror, step, instrument panel, warning lamp, hour meter,
 hydraulic oil, hydraulic hose, hydraulic pump, frame, beacon, manual, floor mat, parking brake,
 decal, hood
 """
@@ -61,7 +61,7 @@ WANTED = {
         CAB,
         TRACKS,
         """
-        seat, seat belt, horn, reversing alarm, mirror, step, instrument panel, warning lamp, hour
+        seat, seat belt, horn, reverse alarm, mirror, step, instrument panel, warning lamp, hour
         meter, hydraulic oil, hydraulic hose, hydraulic pump, frame, beacon, manual, floor mat, bucket,
         tooth, pin, linkage, boom, dipper, cylinder, coupler, coupler lock, slew ring, swivel, safety
         lever, check valve, hook, swing motor, track, track bolt, carrier roller, track pad, emergency

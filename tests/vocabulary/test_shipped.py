@@ -76,7 +76,7 @@ def test_every_part_has_a_check(vocabulary: Vocabulary) -> None:
 @pytest.mark.parametrize(
     "wanted",
     ["ground under the machine", "engine oil", "coolant", "hydraulic oil", "fire extinguisher", "seat belt",
-     "parking brake", "horn", "reversing alarm", "mirror", "battery", "decals", "tyre or track"],
+     "parking brake", "horn", "reverse alarm", "mirror", "battery", "decals", "tyre or track"],
 )  # fmt: skip
 @pytest.mark.parametrize("kind", ["wheel-loader", "backhoe-loader", "telehandler", "crawler-excavator"])
 def test_walk_covers(kind: str, wanted: str) -> None:

@@ -20,6 +20,8 @@ PAUSE_SURE_S = 0.55
 PAUSE_HALF_S = 0.22
 # How much a pause adds to the score of a mark; by hand, on synthetic voices.
 PAUSE_WEIGHT = 3.0
+# Words that count the things named right behind them.
+COUNTING = frozenset("two three five six seven eight nine ten".split())
 
 
 def lacks_marks(reading: Reading) -> bool:
@@ -60,13 +62,14 @@ def features(words: Sequence[str], tag: Sequence[str], i: int) -> list[str]:
 def marked(reading: Reading) -> list[Token]:
     """The tokens with stops and commas set between them where the model and the pauses say so.
 
-    No mark parts a number from its digits or its unit.
+    No mark parts a number from its digits, its unit or the things that it counts.
     """
     model: Linear | None = trained("boundaries")
     words = reading.all_words
     tag = tags(reading, len(words))
     out: list[Token] = []
     inside = {i for m in reading.of("quantity") for i in range(m.start + 1, m.end)}
+    inside |= {i for i in range(1, len(words)) if words[i - 1] in COUNTING and tag[i] == "B-part"}
     for i, token in enumerate(reading.tokens):
         if i and i not in inside:
             mark = choose(model, words, tag, i, token.pause)

@@ -128,4 +128,35 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     solid = [m for m in solid if not (m.kind == "condition" and dangling(words, m, end))]
     kept = overlap_free([m for m in solid if not (m.kind == "quantity" and m.start in numbered)])
     taken = {i for m in kept for i in range(m.start, m.end)}
-    return sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)
+    ordered = sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)
+    return sides_first(ordered, words)
+
+
+def sides_first(events: list[Mention], words: list[str]) -> list[Mention]:
+    """ "1.6 bar left, 1.2 right": each side before its number, where two or more numbers have theirs behind."""
+    out, at = list(events), 0
+    while at < len(out):
+        after = at
+        while has_side_behind(out, after) and (after == at or is_list(words, out[after - 1], out[after])):
+            after += 2
+        before = out[at - 1] if at else None
+        if after - at >= 4 and not (before and before.kind == "pointer" and before.end == out[at].start):
+            for number in range(at, after, 2):
+                out[number], out[number + 1] = out[number + 1], out[number]
+        at = max(after, at + 1)
+    return out
+
+
+def has_side_behind(events: list[Mention], at: int) -> bool:
+    """Whether a number stands at this place and a bare side follows it at once."""
+    if at + 1 >= len(events):
+        return False
+    number, side = events[at], events[at + 1]
+    if (number.kind, side.kind) != ("quantity", "pointer") or number.end != side.start:
+        return False
+    return side.value.side in ("left", "right") and not side.value.ends
+
+
+def is_list(words: list[str], one: Mention, other: Mention) -> bool:
+    """Whether no more than a comma and "and" stand between two mentions."""
+    return all(word in (",", "and") for word in words[one.end : other.start])

@@ -17,6 +17,7 @@ from spacy.vocab import Vocab
 from saycheck.models.walk import Finding, Span, Word
 from saycheck.understanding.asked import weight_of
 from saycheck.understanding.attach.attacher import Attacher
+from saycheck.understanding.attach.joined import joined
 from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder, stuff
 from saycheck.understanding.cues import CueFinder
@@ -163,7 +164,7 @@ class Statements:
 
     def __call__(self, reading: Reading) -> None:
         """Attach what is said to the parts it is said of."""
-        reading.data["statements"] = self.attacher(reading)
+        reading.data["statements"] = joined(self.attacher(reading))
 
 
 @Language.factory("saycheck_statements", default_config={"kind": "wheel-loader", "unit": None})

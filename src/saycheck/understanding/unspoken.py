@@ -10,12 +10,18 @@ from dataclasses import replace
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
+from saycheck.vocabulary.compiled import Part
 
 PSI_LEAST, PSI_MOST = 12, 150
 BAR_MOST = 11
 VOLTS = (1.5, 60)
 FILLED = frozenset("fuel def adblue diesel tank glass gauge oil fluid coolant washer".split())
 """Of these a fraction is how full they are: "AdBlue, three quarters"."""
+LEFT_OVER = frozenset([1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4])
+"""Of a tyre these are the share of the tread that is left, no inches."""
+TREAD = frozenset("tread lug lugs profile".split())
+DEEP = frozenset(["sag", "thickness", "depth", "height"])
+LEAST_MM, MOST_MM = 5, 400
 
 
 def tenths_behind(said: list[tuple[Quantity, Mention]]) -> list[tuple[Quantity, Mention]]:
@@ -38,6 +44,7 @@ class Unspoken:
 
     def __init__(self) -> None:
         self.last: dict[str, Quantity] = {}
+        self.length: str | None = None
 
     def __call__(self, statement: Statement) -> None:
         """Give every bare number of the statement its unit, or drop it."""
@@ -51,16 +58,28 @@ class Unspoken:
                 quantity = replace(quantity, unit="psi", quantity="pressure")
             if quantity.unit is None:
                 quantity = self.guess(quantity, like, part.name)
+            if quantity.unit is None and part.part and self.is_deep(part.part, quantity):
+                quantity = replace(quantity, unit=self.length, quantity="length")
             if quantity.unit is not None:
                 self.last[like] = quantity
+                self.length = quantity.unit if quantity.quantity == "length" else self.length
                 kept.append((quantity, mention))
         statement.quantities = kept
+
+    def is_deep(self, part: Part, quantity: Quantity) -> bool:
+        """Whether a bare number is the one length that such a part is measured by, in the unit of this walk."""
+        one = part.measures[0].attribute if len(part.measures) == 1 else ""
+        return one in DEEP and self.length == "mm" and LEAST_MM <= quantity.value <= MOST_MM
 
     def guess(self, quantity: Quantity, like: str, name: str) -> Quantity:
         """The quantity with the unit that such a part leaves no doubt about; unchanged where it does."""
         value, form = quantity.value, quantity.form
         last = self.last.get(like)
         said = f"{like} {name}"
+        if "tyre" in said and form == "fraction" and value in LEFT_OVER:
+            return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
+        if TREAD & set(said.split()):
+            return self.tread(quantity, last)
         if "tyre" in said and form != "fraction":
             if last and last.quantity == "pressure":
                 return replace(quantity, unit=last.unit, quantity="pressure")
@@ -83,4 +102,12 @@ class Unspoken:
             and not (value == int(value) and value < 5)
         ):
             return replace(quantity, unit=last.unit, quantity=last.quantity)
+        return quantity
+
+    def tread(self, quantity: Quantity, last: Quantity | None) -> Quantity:
+        """A bare number of a tread: as the last one on this walk, else millimetres where it can be."""
+        if last and last.quantity == "length":
+            return replace(quantity, unit=last.unit, quantity="length")
+        if quantity.form != "fraction" and 2 <= quantity.value <= PSI_MOST / 2:
+            return replace(quantity, unit="mm", quantity="length")
         return quantity

@@ -8,9 +8,10 @@ it. What has no part in its own sentence goes to the part last spoken of.
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
 from saycheck.understanding.attach.corrections import move_side, take_back
-from saycheck.understanding.attach.counts import count_or_measure, one_in
+from saycheck.understanding.attach.counts import count_or_measure, one_in, read_not_counted
 from saycheck.understanding.attach.exceptions import except_from
 from saycheck.understanding.attach.groups import say_rest
+from saycheck.understanding.attach.how_many import how_many
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
 from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
@@ -102,7 +103,9 @@ def finish(walk: Walk) -> None:
     if now.correcting and now.group and not any(s.subject in now.group for s in now.made):
         move_side(walk)
     for statement in now.made:
-        statement.count = statement.count or statement.subject.count
+        counted = how_many(walk.reading, statement, now.start)
+        statement.count = counted or statement.count or statement.subject.count
+        read_not_counted(statement)
         if statement.count is None and not statement.quantities:
             statement.count = one_in(walk, statement)
     walk.statements += now.made

@@ -16,6 +16,8 @@ NO_THINGS = frozenset("is was as this less plus it's that's always across has it
 OF_ONE = frozenset("of 's is has was with gone missing loose broken bent cracked . , ;".split())
 # Parts whose bare numbers are pressures, volts or levels rather than counts.
 MEASURED_PARTS = ("tyre", "track", "batter", "oil")
+# Of such parts nobody counts more than this many.
+MOST_OF_MEASURED = 6
 
 
 def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> None:
@@ -90,6 +92,16 @@ def one_in(walk: Walk, statement: Statement) -> tuple[int, Mention] | None:
         if words[at] == "one" and words[at + 1 : at + 2] and words[at + 1] in OF_ONE:
             return one_at(words, at)
     return None
+
+
+def read_not_counted(statement: Statement) -> None:
+    """ "Right rear sixty, fine": a number of tyres that are not that many is what the gauge says."""
+    if statement.count is None or statement.quantities:
+        return
+    number, mention = statement.count
+    measured = any(w in statement.subject.part.name for w in MEASURED_PARTS)
+    if measured and number > MOST_OF_MEASURED and isinstance(mention.value, Quantity):
+        statement.quantities, statement.count = [(mention.value, mention)], None
 
 
 def count_group(walk: Walk, event: Mention) -> None:

@@ -32,9 +32,18 @@ def say_condition(walk: Walk, event: Mention) -> None:
         if statement is None or (statement.claims and not agrees(statement, claim)):
             statement = now.new(subject)
         statement.claims.append(claim)
+        take_amounts(walk, statement, event)
         statement.count = statement.count or now.count or subject.count or counted_by(walk, event)
         statement.stretch(event.start, event.end)
     now.open, now.count = False, None
+
+
+def take_amounts(walk: Walk, statement: Statement, event: Mention) -> None:
+    """What is measured within the words of a condition: "down a quart"."""
+    for mention in walk.reading.inside("quantity", event.start, event.end):
+        known = any(mention is kept for _, kept in statement.quantities)
+        if mention.value.unit is not None and not known:
+            statement.quantities.append((mention.value, mention))
 
 
 def claim_of(walk: Walk, event: Mention) -> Claim:
@@ -50,9 +59,11 @@ def claim_of(walk: Walk, event: Mention) -> Claim:
 
 
 def agrees(statement: Statement, claim: Claim) -> bool:
-    """Whether a claim says the same kind of thing as the statement so far: joins it, no new one."""
-    last = statement.claims[-1]
-    return last.denied == claim.denied and last.said.condition.form == claim.said.condition.form
+    """Whether a claim joins the statement so far: both say what is there, or both what is not.
+
+    Trouble and its verdict are one finding: "a quart low, but that's fine".
+    """
+    return statement.claims[-1].denied == claim.denied
 
 
 def counted_by(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
