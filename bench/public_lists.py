@@ -2,8 +2,8 @@
 
 Usage: python bench/public_lists.py [SOURCE]      SOURCE as in the outside data, such as fmcsa-396-11
 
-The lists are read from ``../shared/outside/public-lists.json``, the cover from
-``tests/vocabulary/public_cover.toml``. Status 1 where an item has no cover.
+The lists are read from ``../shared/outside/public-lists.json`` and from ``tests/vocabulary/recalled_lists.json``
+(recalled by ourselves, every item from memory), the cover from ``tests/vocabulary/public_cover.toml``. Status 1 where an item has no cover.
 """
 
 import json
@@ -19,6 +19,7 @@ from saycheck.vocabulary.load import kinds, load
 
 ROOT = Path(__file__).resolve().parents[1]
 LISTS = ROOT.parent / "shared" / "outside" / "public-lists.json"
+RECALLED = ROOT / "tests" / "vocabulary" / "recalled_lists.json"
 COVER = ROOT / "tests" / "vocabulary" / "public_cover.toml"
 NOT_WALKS = {"iso-15143-3": "names of telematics data, no list of things to look at"}
 """Sources of the outside data that list nothing about the state of a machine."""
@@ -45,7 +46,7 @@ class Item:
 
 def items() -> list[Item]:
     """All items with their cover, in the order of the outside data; FileNotFoundError where it is absent."""
-    lists = json.loads(LISTS.read_text(encoding="utf-8"))["sources"]
+    lists = [one for path in (LISTS, RECALLED) for one in json.loads(path.read_text("utf-8"))["sources"]]
     covers = {one["source"]: one for one in tomllib.loads(COVER.read_text(encoding="utf-8"))["list"]}
     found = []
     for source in lists:

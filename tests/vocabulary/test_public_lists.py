@@ -32,7 +32,9 @@ def test_every_list_is_held() -> None:
     """No list of the outside data is left out, but for those that list nothing about a machine's state."""
     import json
 
-    sources = {source["id"] for source in json.loads(public_lists.LISTS.read_text("utf-8"))["sources"]}
+    files = (public_lists.LISTS, public_lists.RECALLED)
+    lists = [json.loads(path.read_text(encoding="utf-8"))["sources"] for path in files]
+    sources = {source["id"] for found in lists for source in found}
 
     assert sources - set(NOT_WALKS) == {item.source for item in ITEMS}
 
