@@ -15,6 +15,7 @@ MORE = "Add something else"
 LABELS = "The trained parts"
 
 UNDERSTOOD = [
+    ("Strap latches.", "seat belt", "good", "works", []),
     ("The fan belt is delaminated.", "fan belt", "writeup", "delaminated", []),
     ("Radiator is a bit delaminated.", "radiator", "watch", "delaminated", []),
     ("The cutting edge is coming apart in layers.", "cutting edge", "writeup", "delaminated", []),
@@ -94,7 +95,7 @@ def test_a_slip_in_the_part_is_told(developers: Document, checkout: Path, run: R
 
 
 def test_add_something_else(developers: Document, checkout: Path, run: Run) -> None:
-    """Condition, check, cue and unit are understood as told, and were not before."""
+    """Condition, check, cue, clue and unit are understood as told, and were not before."""
     texts = [text for text, *_ in UNDERSTOOD]
     wanted = [[[part, state, condition, measures]] for _, part, state, condition, measures in UNDERSTOOD]
     before = understood(run, texts)

@@ -19,6 +19,7 @@ SHAPES: dict[str, type[Table]] = {
     "shared/checks.toml": schema.Checks,
     "shared/conditions.toml": schema.Conditions,
     "shared/cues.toml": schema.Cues,
+    "shared/clues.toml": schema.Clues,
     "shared/nouns.toml": schema.Nouns,
     "shared/units.toml": schema.Units,
     "shared/places.toml": Places,

@@ -120,7 +120,7 @@ class CommandEar:
 
     def _too_long(self, words: Sequence[str], seconds: float) -> bool:
         key = _key(words)
-        return key not in self._going_on and seconds > _BREATH_S + _SLOWEST_S * len(key)
+        return key not in self._going_on and seconds > _slowest_s(key)
 
     def _worth_it(self, phrase: Phrase) -> bool:
         """Whether a phrase is no longer than a command and may begin like one; looked at once where it grows."""
@@ -186,12 +186,28 @@ class CommandEar:
         if held is None:
             return None
         saying, behind = self._saying(held[1]), max(least + self._most_behind - held[0], 0.0)
-        if saying is None or (saying.goes_on and behind > _GOING_ON_BEHIND):
+        if saying is None:
+            return None
+        if saying.goes_on and (
+            len(samples) / SAMPLE_RATE > _slowest_s(held[1])
+            or self._other_words(replace(heard), scores, steps, held[0])
+        ):
             return None
         return saying.words, behind
 
+    def _other_words(self, heard: Heard, scores: Floats, steps: int, held: float) -> bool:
+        """Whether words that anything may follow were other ones: free writing, sought as widely, is likelier."""
+        free = self._write(heard, scores, steps, None, -np.inf, _WIDTH)
+        return free is not None and free[0] - held > _GOING_ON_BEHIND
+
     def _write(
-        self, heard: Heard, scores: Floats, steps: int, alone: bool | None, least: float
+        self,
+        heard: Heard,
+        scores: Floats,
+        steps: int,
+        alone: bool | None,
+        least: float,
+        free_width: int = _FREE_WIDTH,
     ) -> tuple[float, str] | None:
         """The best writing that ends: its log probability and its letters; None below ``least``.
 
@@ -201,7 +217,7 @@ class CommandEar:
         shown = self._model.tokens.shown
         growing = [(0.0, "", 0)]
         best: tuple[float, str] | None = None
-        width, options = (_WIDTH, _OPTIONS) if held else (_FREE_WIDTH, 6)
+        width, options = (_WIDTH, _OPTIONS) if held else (free_width, 3 * free_width)
         for _ in range(steps):
             logps = self._log_softmax(scores)
             tried = np.argpartition(logps, -options, axis=1)[:, -options:]
@@ -256,6 +272,11 @@ class CommandEar:
             )
             for place, word in enumerate(words)
         ]
+
+
+def _slowest_s(key: str) -> float:
+    """The longest that anybody takes to say so many letters as an order."""
+    return _BREATH_S + _SLOWEST_S * len(key)
 
 
 def _behind(found: tuple[tuple[str, ...], float]) -> float:

@@ -35,7 +35,7 @@ from saycheck.understanding.text import Mention, Reading, split, tokens_of
 from saycheck.understanding.unspoken import Unspoken
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
-from saycheck.vocabulary.schema import Conditions, Cues, Nouns, Units
+from saycheck.vocabulary.schema import Clues, Conditions, Cues, Nouns, Units
 
 # A statement is taken for talk above this probability; best F1 on the tuning narrations, writers left out.
 TALK_ABOVE = 0.38
@@ -160,7 +160,8 @@ class Statements:
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         conditions = [c for t in shared_tables("conditions.toml", Conditions) for c in t.condition]
-        self.attacher = Attacher(Resolver(vocabulary), Places(vocabulary), stuff(conditions))
+        clues = [c for t in shared_tables("clues.toml", Clues) for c in t.clue]
+        self.attacher = Attacher(Resolver(vocabulary), Places(vocabulary), stuff(conditions), clues)
 
     def __call__(self, reading: Reading) -> None:
         """Attach what is said to the parts it is said of."""

@@ -227,6 +227,22 @@ class Nouns(Table):
     noun: list[str] = Field(default=[])
 
 
+class Clue(Table):
+    """What tells that a part ``named`` so is the one ``meant`` (``clues.toml``): one of the words ``said`` behind it,
+    or a part ``beside`` it just before. ``named`` are in lower case and in the singular."""
+
+    named: list[str]
+    meant: str
+    said: list[str]
+    beside: list[str] = Field(default=[])
+
+
+class Clues(Table):
+    """The file ``shared/clues.toml``."""
+
+    clue: list[Clue] = Field(default=[])
+
+
 class Command(Table):
     """A spoken command (``commands.toml``); ``goes_on`` where what follows belongs to it."""
 

@@ -5,6 +5,8 @@ it and belongs to all of it. A condition before a part ("a loose bolt", "leak at
 it. What has no part in its own sentence goes to the part last spoken of.
 """
 
+from collections.abc import Sequence
+
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
 from saycheck.understanding.attach.corrections import move_side, take_back
@@ -25,6 +27,7 @@ from saycheck.understanding.place import Places
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading
+from saycheck.vocabulary.schema import Clue
 
 
 class Attacher:
@@ -34,8 +37,10 @@ class Attacher:
     token ranges (half-open) of numbers that were put right.
     """
 
-    def __init__(self, resolver: Resolver, places: Places, stuff: dict[str, Said]) -> None:
-        self.rules = Rules(resolver, places, stuff)
+    def __init__(
+        self, resolver: Resolver, places: Places, stuff: dict[str, Said], clues: Sequence[Clue] = ()
+    ) -> None:
+        self.rules = Rules(resolver, places, stuff, clues)
 
     def __call__(self, reading: Reading) -> list[Statement]:
         """The statements of a reading that has its mentions and sentences."""

@@ -16,7 +16,9 @@ COUNTS |= {str(n): n for n in range(1, MOST_COUNTED + 1)}
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus", "lacks", "loses", "without"])
 SINGLE = frozenset(["a", "an", "its", "his", "her", "one"])
 # Words that may stand between a number and what is said of so many, beside the things themselves.
-PASSED = COUNT_LINKS | frozenset("just plain clean half already with on it it's there there's got in".split()) - {","}
+PASSED = COUNT_LINKS | frozenset(
+    "just plain clean half already with on it it's there there's got in".split()
+) - {","}
 # Behind "a" these make no thing: "a bit loose".
 NO_THING = frozenset("bit little touch tad shade hair wee lot lots mite fair good quite some".split())
 MOST_THINGS, FARTHEST = 3, 6

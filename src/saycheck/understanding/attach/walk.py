@@ -1,5 +1,6 @@
 """The state carried along while one transcript is read, and the state of the sentence at hand."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from saycheck.understanding.conditions import Said
@@ -7,15 +8,18 @@ from saycheck.understanding.place import OTHER, Places, Where
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention, Reading
+from saycheck.vocabulary.schema import Clue
 
 
 @dataclass(frozen=True)
 class Rules:
-    """What holds for every walk round one machine kind. ``stuff``: nouns such as "oil" or "mud"."""
+    """What holds for every walk round one machine kind. ``stuff``: nouns such as "oil" or "mud"; ``clues`` tell
+    parts of one name apart."""
 
     resolver: Resolver
     places: Places
     stuff: dict[str, Said]
+    clues: Sequence[Clue] = ()
 
 
 @dataclass(frozen=True)
