@@ -2,8 +2,9 @@
 
 Usage: python bench/public_lists.py [SOURCE]      SOURCE as in the outside data, such as fmcsa-396-11
 
-The lists are read from ``../shared/outside/public-lists.json`` and from ``tests/vocabulary/recalled_lists.json``
-(recalled by ourselves, every item from memory), the cover from ``tests/vocabulary/public_cover.toml``. Status 1 where an item has no cover.
+The lists are read from ``../shared/outside/public-lists.json`` and from
+``tests/vocabulary/recalled_lists.json`` (recalled by ourselves, every item from memory), the cover from
+``tests/vocabulary/public_cover.toml``. Status 1 where an item has no cover.
 """
 
 import json

@@ -28,6 +28,16 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             [("part", "Left front tyre"), ("quantity", "forty eight psi"), ("condition", "cut")],
         ),
         (
+            "Front tyres 1.6 bar left, and 1.2 right.",  # each side before its number
+            [
+                ("part", "Front tyres"),
+                ("pointer", "left"),
+                ("quantity", "1.6 bar"),
+                ("pointer", "right"),
+                ("quantity", "1.2"),
+            ],
+        ),
+        (
             "The left one is cut.",
             [("pointer", "left one"), ("condition", "cut")],
         ),

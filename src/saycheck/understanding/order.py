@@ -24,9 +24,9 @@ from saycheck.understanding.text import Reading, plain_words
 Array = NDArray[np.float32]
 Codes = NDArray[np.int32]
 
-LONGEST = 56
+LONGEST = 60
 """Words a statement is seen with, at most."""
-BEFORE, BEHIND = 14, 8
+BEFORE, BEHIND = 14, 14
 """Words seen before its sentence and behind it, at most."""
 FARTHEST = 30
 """Words seen before the statement where its sentence is long."""

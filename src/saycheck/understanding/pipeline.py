@@ -18,6 +18,7 @@ from saycheck.models.walk import Finding, Span, Word
 from saycheck.understanding.asked import weight_of
 from saycheck.understanding.attach.attacher import Attacher
 from saycheck.understanding.attach.joined import joined
+from saycheck.understanding.attach.outdone import without_outdone
 from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder, stuff
 from saycheck.understanding.cues import CueFinder
@@ -165,7 +166,9 @@ class Statements:
 
     def __call__(self, reading: Reading) -> None:
         """Attach what is said to the parts it is said of."""
-        reading.data["statements"] = joined(self.attacher(reading))
+        statements = joined(self.attacher(reading))
+        without_outdone(reading, statements)
+        reading.data["statements"] = statements
 
 
 @Language.factory("saycheck_statements", default_config={"kind": "wheel-loader", "unit": None})

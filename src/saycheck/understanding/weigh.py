@@ -27,6 +27,8 @@ CUES = (
 NEXT = ("keep-an-eye", "needs-work", "hidden", "later", "same")
 LAST = ("teach", "story", "hypothesis", "other-machine")
 AHEAD = 12
+# How many sentences on the same part is looked for again.
+SOON = 2
 NAME_STEPS = (0.3, 0.6, 0.8, 0.9, 0.97)
 # What another state keeps of its share where the rules know one of these; best F1 on the tuning narrations.
 LEANS: dict[str, dict[str, float]] = {
@@ -127,7 +129,27 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
     if statement.sentence:
         a, b = reading.sentences[statement.sentence - 1]
         out += [f"last:{kind}" for kind in LAST for m in reading.of(kind) if a <= m.start < b]
-    return out
+    return out + behind(words, statement, others)
+
+
+def behind(words: Sequence[str], statement: Statement, others: Sequence[Statement]) -> list[str]:
+    """Features of what follows: whoever puts himself right says so, and soon says of that part what is so."""
+    follow = [w for w in words[statement.end : statement.end + 8] if w[0].isalnum()][:4]
+    first, second = " ".join(follow[:1]), " ".join(follow[:2])
+    out = [f"n1={first}", f"n2={second}", f"n3={' '.join(follow[:3])}"] + [f"n={w}" for w in follow]
+    name = statement.subject.part.name
+    later = [s for s in others if s.start > statement.start and s.sentence - statement.sentence <= SOON]
+    again = next((s for s in later if s.subject.part.name == name), None)
+    if again is None:
+        return out
+    own, its = judge(statement), judge(again)
+    units = {q.unit for q, _ in statement.quantities} & {q.unit for q, _ in again.quantities}
+    side = (
+        "same" if again.subject.side == statement.subject.side else "other" if again.subject.side else "none"
+    )
+    told = "same" if (own.state, own.denied) == (its.state, its.denied) else "other"
+    out += [f"again={side}/{told}/{bool(units)}", f"again={again.sentence - statement.sentence}"]
+    return [*out, f"again n1={first}", f"again n2={second}", f"again={told} n1={first}"]
 
 
 def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -> Weight:

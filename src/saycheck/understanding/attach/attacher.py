@@ -11,6 +11,7 @@ from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
 from saycheck.understanding.attach.corrections import move_side, take_back
 from saycheck.understanding.attach.counts import count_or_measure, one_in, read_not_counted
+from saycheck.understanding.attach.deictic import point_on
 from saycheck.understanding.attach.exceptions import except_from
 from saycheck.understanding.attach.groups import say_rest
 from saycheck.understanding.attach.how_many import how_many
@@ -25,7 +26,7 @@ from saycheck.understanding.conditions import Said
 from saycheck.understanding.events import events
 from saycheck.understanding.place import Places
 from saycheck.understanding.resolve import Resolver
-from saycheck.understanding.statements import Statement
+from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Clue
 
@@ -57,16 +58,17 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
     zone, side = walk.rules.places.heading(walk.reading, start, end)
     if zone or side:
         walk.move(zone, side)
-        if not any(start <= m.start < end for m in walk.reading.of("condition")):
+        if not any(walk.reading.inside(kind, start, end) for kind in ("condition", "same")):
             return
     found = events(walk.reading, start, end)
     walk.now = Sentence(number, start, end, found)
     route = Route(walk, start, end)
+    focus = walk.focus, walk.focus_sentence
     for before, event, behind in zip([None, *found], found, [*found[1:], None], strict=False):
         route.go_on(event.start)
         take_in(walk, event, before, behind)
         route.pass_over(event.end)
-    finish(walk)
+    finish(walk, focus)
     route.go_on(end)
 
 
@@ -95,8 +97,8 @@ def take_in(walk: Walk, event: Mention, previous: Mention | None, following: Men
         take_back(walk, event)
 
 
-def finish(walk: Walk) -> None:
-    """Settle what a sentence leaves open, and keep its statements."""
+def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
+    """Settle what a sentence leaves open, and keep its statements; ``focus`` was spoken of before it."""
     now = walk.now
     place_waiting(walk)
     if now.same and not any(s.claims for s in now.made):
@@ -113,6 +115,7 @@ def finish(walk: Walk) -> None:
         read_not_counted(statement)
         if statement.count is None and not statement.quantities:
             statement.count = one_in(walk, statement)
+    point_on(walk, *focus)
     walk.statements += now.made
     if now.group:
         walk.last_group = now.group

@@ -19,6 +19,8 @@ SINGLE = frozenset(["a", "an", "its", "his", "her", "one"])
 PASSED = COUNT_LINKS | frozenset(
     "just plain clean half already with on it it's there there's got in".split()
 ) - {","}
+# Before a number that names one of several: "number two tooth".
+NAMING = frozenset(["number", "axle", "section", "cylinder"])
 # Behind "a" these make no thing: "a bit loose".
 NO_THING = frozenset("bit little touch tad shade hair wee lot lots mite fair good quite some".split())
 MOST_THINGS, FARTHEST = 3, 6
@@ -67,7 +69,7 @@ def told(words: Sequence[str], at: int, start: int) -> tuple[int, Mention] | Non
         first -= 2 if words[first - 1] == "out" else 1
         if first >= start and words[first] in COUNTS:
             at = first
-    if words[at] == "one" and at and words[at - 1] in POINTS_AT_ONE:
+    if at and (words[at - 1] in NAMING or (words[at] == "one" and words[at - 1] in POINTS_AT_ONE)):
         return None
     return COUNTS[words[at]], Mention("quantity", at, at + 1)
 

@@ -26,7 +26,7 @@ def repeat(walk: Walk, event: Mention) -> None:
 
 def says(statement: Statement) -> bool:
     """Whether it says something that can be said again."""
-    return bool(statement.claims or statement.marks & REPEATED_MARKS)
+    return bool(statement.claims or statement.quantities or statement.marks & REPEATED_MARKS)
 
 
 def repeat_on_side(walk: Walk, sources: list[Statement], event: Mention) -> None:

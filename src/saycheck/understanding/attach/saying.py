@@ -9,6 +9,9 @@ from saycheck.understanding.denial import denied
 from saycheck.understanding.statements import Claim, Statement
 from saycheck.understanding.text import Mention
 
+# How far behind trouble its verdict stands, in words, and what points at something else between them.
+VERDICT_REACH = 7
+POINTING_ANEW = frozenset("these this those one ones other others mine ours hers".split())
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus"])
 
 
@@ -29,7 +32,7 @@ def say_condition(walk: Walk, event: Mention) -> None:
     claim = claim_of(walk, event)
     for subject in now.group:
         statement = now.current(subject)
-        if statement is None or (statement.claims and not agrees(statement, claim)):
+        if statement is None or (statement.claims and not agrees(walk, statement, claim)):
             statement = now.new(subject)
         statement.claims.append(claim)
         take_amounts(walk, statement, event)
@@ -58,12 +61,18 @@ def claim_of(walk: Walk, event: Mention) -> Claim:
     return Claim(event.value, event, cue is not None, degree)
 
 
-def agrees(statement: Statement, claim: Claim) -> bool:
+def agrees(walk: Walk, statement: Statement, claim: Claim) -> bool:
     """Whether a claim joins the statement so far: both say what is there, or both what is not.
 
-    Trouble and its verdict are one finding: "a quart low, but that's fine".
+    Trouble and its verdict are one finding, "a quart low, but that's fine", where they stand close and the second
+    does not point anew: "if they run dry you're boring, but these have fresh grease".
     """
-    return statement.claims[-1].denied == claim.denied
+    last = statement.claims[-1]
+    if last.denied != claim.denied:
+        return False
+    between = walk.words[last.mention.end : claim.mention.start]
+    near = len(between) <= VERDICT_REACH and not POINTING_ANEW & set(between)
+    return near or last.said.condition.form == claim.said.condition.form
 
 
 def counted_by(walk: Walk, event: Mention) -> tuple[int, Mention] | None:

@@ -14,6 +14,8 @@ from saycheck.understanding.text import Mention
 
 # A part named this well shows in which zone the walker is.
 SURE_OF_PART = 0.9
+# Words that name a part no surer than this do not change what is spoken of: "let me get the light".
+SURE_OF_NAME = 0.8
 
 
 def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
@@ -31,8 +33,7 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     part = replace(part, zone=zone)
     spoken = walk.reading.quote(event.start, event.end)
     subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
-    told_names: list[float] = walk.reading.data.get("names", [])
-    subject.sure = max(told_names[event.start : event.end], default=1.0)
+    subject.sure = sure_of(walk, event)
     if walk.now.count:
         subject.count, walk.now.count = walk.now.count, None
     else:
@@ -41,8 +42,15 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
         walk.where = Where(zone, walk.where.side)
     if told:
         note_side(walk, side, part)
-    walk.remember(subject)
+    if subject.sure >= SURE_OF_NAME or walk.focus is None:
+        walk.remember(subject)
     return subject
+
+
+def sure_of(walk: Walk, event: Mention) -> float:
+    """How sure it is that the words name a part here; 1 where nobody has said."""
+    told: list[float] = walk.reading.data.get("names", [])
+    return max(told[event.start : event.end], default=1.0)
 
 
 def one_of(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:

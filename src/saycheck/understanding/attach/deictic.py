@@ -1,0 +1,66 @@
+"""Clauses that only point: "these here you could shave in". Something may be said of the part spoken of before.
+
+No table knows what; the weighing tells whether it is a finding and of which state.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.statements import Subject
+
+POINTING = frozenset(
+    "this these that those it it's its that's they they're them she she's he he's mine ours hers one ones both none"
+    " neither either here's there's all nope yep yes aye nothing".split()
+)
+ENDING = frozenset("it that this these those them 'em one ones".split())
+FILLING = frozenset(
+    "and but so now okay ok yeah yep well uh um er ah see look like because cause cos then alright right anyway oh"
+    " you know i mean think reckon guess 'd 'll say i'd i'll".split()
+)
+CLAUSE_ENDS = frozenset([",", ";", ".", "!", "?", "—", "–", "but", "so"])
+FOCUS_SENTENCES = 2
+SHORTEST, LONGEST = 1, 18
+
+
+def point_on(walk: Walk, focus: Subject | None, focus_sentence: int) -> None:
+    """Make a statement of each clause of the sentence that points and holds nothing a table knows.
+
+    ``focus`` is the part spoken of before the sentence, last in the sentence ``focus_sentence``.
+    """
+    now = walk.now
+    if focus is None or now.number - focus_sentence > FOCUS_SENTENCES:
+        focus = None
+    for start, end in clauses(walk):
+        before = [s.subject for s in now.made if 0 <= s.end <= start]
+        subject = before[-1] if before else focus
+        if subject is None or not points(walk.words, start, end):
+            continue
+        statement = now.new(replace(subject, start=-1, end=-1, carried=True, count=None, told_side=False))
+        statement.marks |= {"unworded", "pointed"}
+        statement.stretch(start, end)
+    now.made.sort(key=lambda s: s.start)
+
+
+def clauses(walk: Walk) -> Iterator[tuple[int, int]]:
+    """The clauses of the sentence without an event in them, fillers at their start left out."""
+    now, words = walk.now, walk.words
+    taken = {i for m in now.events for i in range(m.start, m.end)}
+    taken |= {i for s in now.made for i in range(s.start, s.end)}
+    start = now.start
+    for at in range(now.start, now.end + 1):
+        if at < now.end and words[at] not in CLAUSE_ENDS:
+            continue
+        first = start
+        while first < at and words[first] in FILLING:
+            first += 1
+        question = at < now.end and words[at] == "?"
+        if not question and SHORTEST <= at - first <= LONGEST and not taken & set(range(first, at)):
+            yield first, at
+        start = at + 1
+
+
+def points(words: list[str], start: int, end: int) -> bool:
+    """Whether the clause begins or ends with a word that stands for a part: "you could eat off it"."""
+    bare = words[start : start + 2] in (["that", "is"], ["it", "is"])
+    return (words[start] in POINTING and not (bare and end - start <= 2)) or words[end - 1] in ENDING

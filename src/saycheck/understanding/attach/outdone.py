@@ -1,0 +1,61 @@
+"""What the speaker at once puts right about the same part: "that's leaking. No, it isn't, it's wash water".
+
+The first saying no longer counts where words of correction follow it and what comes then is another state of
+that part, the contrary, or another number of the kind.
+"""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from saycheck.understanding.judge import judge
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Mention, Reading
+
+# Words between a saying and the correction of it, at most, and from there to what is right.
+NEAR, FAR = 3, 14
+# Behind a bare "no": then it does not deny what follows ("no leaks").
+BEHIND_NO = frozenset(
+    "it it's its that that's this they they're he she i i'm wait hang hold sorry not the make hm".split()
+)
+
+
+def without_outdone(reading: Reading, statements: Sequence[Statement]) -> None:
+    """Mark statements as taken back where the next one puts them right."""
+    standing = [s for s in statements if not s.taken_back]
+    for first, second in pairwise(standing):
+        cue = correction(reading, first, second)
+        if cue and about_one(first, second) and differs(first, second):
+            first.taken_back = reading.quote(cue.start, cue.end)
+
+
+def correction(reading: Reading, first: Statement, second: Statement) -> Mention | None:
+    """Words of correction between two statements, near the first."""
+    said = [claim.mention.start for claim in second.claims] + [m.start for _, m in second.quantities]
+    last = min(said, default=second.start)
+    if second.sentence - first.sentence > 2 or last - first.end > FAR:
+        return None
+    for cue in reading.of("correct"):
+        near = first.end <= cue.start < last and cue.start - first.end <= NEAR
+        if near and not denies(reading.all_words, cue):
+            return cue
+    return None
+
+
+def denies(words: Sequence[str], cue: Mention) -> bool:
+    """Whether a bare "no" only denies what stands behind it."""
+    after = words[cue.end] if cue.end < len(words) else "."
+    return words[cue.start : cue.end] == ["no"] and after[0].isalpha() and after not in BEHIND_NO
+
+
+def about_one(first: Statement, second: Statement) -> bool:
+    """Whether two statements are about the same part, on sides that may be the same."""
+    one, other = first.subject, second.subject
+    return one.part.name == other.part.name and (one.side == other.side or not one.side or not other.side)
+
+
+def differs(first: Statement, second: Statement) -> bool:
+    """Whether the second says something else of what the first says."""
+    was, now = judge(first), judge(second)
+    if first.claims and second.claims and (was.state, was.denied) != (now.state, now.denied):
+        return True
+    return bool({q.unit for q, _ in first.quantities} & {q.unit for q, _ in second.quantities})

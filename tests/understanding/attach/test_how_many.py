@@ -1,0 +1,32 @@
+"""How many of a thing a condition is said of."""
+
+from collections.abc import Callable
+
+import pytest
+
+from saycheck.understanding.statements import Statement
+
+Statements = Callable[..., list[Statement]]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Wheel nuts, four of the ten are loose.", 4),
+        ("Lift cylinder seals: four seals, one weeping.", 1),  # the one, not the whole
+        ("Bucket has lost two teeth.", 2),
+        ("Steps missing a bolt.", 1),
+        ("Teeth, five, one gone.", 1),
+        ("Wheel nuts, nine tight, two loose.", 2),  # what is wrong counts before what is right
+        ("Fan belt is a bit loose.", None),
+        ("Tyre at 2 bar is soft.", None),  # what is measured is not counted
+        ("Hoses are 20 years old and cracked.", None),
+        ("The left one of the mirrors is cracked.", None),
+        ("No teeth missing.", None),
+    ],
+)
+def test_how_many(statements: Statements, text: str, expected: int | None) -> None:
+    """The number nearest to what is wrong, of "four of the ten" the four."""
+    made = statements(text)
+    assert made
+    assert expected == made[-1].count[0] if made[-1].count else expected is None
