@@ -99,6 +99,8 @@ def is_pointing(words: list[str], at: int, run: int) -> bool:
     sides = [i for i in range(at, run) if is_side_word(words, i)]
     if not sides:
         return False
+    if words[at:run] == ["left"] and words[run : run + 1] in (["in"], ["on"]):
+        return False  # what remains: "two weeks left in it"
     before = words[at - 1] if at else "."
     return not (before in ("on", "to", "at", "in", "the") and run - at == 1)
 
