@@ -15,7 +15,7 @@ MORE = "Add something else"
 LABELS = "The trained parts"
 
 UNDERSTOOD = [
-    ("Strap retracts.", "seat belt", "good", "works", []),
+    ("Lever holds her on the slope.", "parking brake", "good", "works", []),
     ("The fan belt is delaminated.", "fan belt", "writeup", "delaminated", []),
     ("Radiator is a bit delaminated.", "radiator", "watch", "delaminated", []),
     ("The cutting edge is coming apart in layers.", "cutting edge", "writeup", "delaminated", []),
