@@ -2,8 +2,8 @@
 
 import pytest
 
-from saycheck.models.walk import Span, Transcript, Word
-from saycheck.unclear import held_back, with_unclear
+from saycheck.models.walk import Disposition, Span, Transcript, Word
+from saycheck.unclear import held_back, with_unclear, wordless_as_talk
 
 TEXT = "one two three four"
 
@@ -53,6 +53,31 @@ def test_spans_are_cut_where_it_is_unclear(
     found: list[tuple[int, int]], unclear: list[tuple[int, int]], whole: list[tuple[int, int]]
 ) -> None:
     """The spans of understanding and of hearing together cover the text once."""
-    spans = with_unclear([span(*ends, "talk") for ends in found], [span(*ends) for ends in unclear])
+    spans = with_unclear([span(*ends, "talk") for ends in found], [span(*ends) for ends in unclear], TEXT)
     assert whole == [(one.char_start, one.char_end) for one in spans]
     assert unclear == [(one.char_start, one.char_end) for one in spans if one.disposition == "unclear"]
+
+
+@pytest.mark.parametrize(
+    ("there", "before", "after"),
+    [
+        (" ", "unclear", "talk"),
+        (". \u2013 ", "unclear", "talk"),
+        (" 4", "unclear", "unclear"),  # a number may be a measurement
+        ("a", "unclear", "unclear"),
+        (" ", "command", "command"),
+    ],
+)
+def test_unclear_without_a_word_is_talk(there: str, before: Disposition, after: Disposition) -> None:
+    """A blank or a stop is nothing that anybody could look at."""
+    given = Span(char_start=3, char_end=3 + len(there), disposition=before)
+    (told,) = wordless_as_talk([given], "one" + there)
+    assert (3, 3 + len(there), after) == (told.char_start, told.char_end, told.disposition)
+
+
+def test_a_cut_leaves_nothing_unclear_without_a_word() -> None:
+    """Of an unclear stretch that a command is cut out of, only what has words stays unclear."""
+    spans = with_unclear([span(0, 8)], [span(4, 7, "command")], TEXT)
+    assert [(0, 4, "unclear"), (4, 7, "command"), (7, 8, "talk")] == [
+        (one.char_start, one.char_end, one.disposition) for one in spans
+    ]

@@ -106,7 +106,7 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
     text, words = held_back(transcript)
     understood = understand(text, vocabulary.kind, words, asked.unit, asked_again(transcript))
     findings = with_doubts(doubted(judged(understood.findings, vocabulary), vocabulary), transcript)
-    spans = with_unclear(understood.spans, transcript.spans)
+    spans = with_unclear(understood.spans, transcript.spans, transcript.text)
     walked = asked.walked or datetime.now().isoformat(timespec="minutes")
     walk = Walk(
         schema=SCHEMA,

@@ -90,7 +90,7 @@ def _answers(edits: Sequence[Edit], counting: set[str]) -> dict[str, str]:
 
 def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
     text = heard.transcript.text
-    spans = spans_after(heard.transcript.spans, replayed)
+    spans = spans_after(heard.transcript, replayed)
     findings = judged(replayed.findings, vocabulary)
     walk = heard.model_copy(
         update={

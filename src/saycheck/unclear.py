@@ -1,4 +1,7 @@
-"""Passages too noisy to trust: their words stay in the transcript, but nothing is understood from them."""
+"""Passages too noisy to trust: their words stay in the transcript, but nothing is understood from them.
+
+A passage is unclear only where there is a word in it; what a cut leaves of one may be a blank or a stop.
+"""
 
 from collections.abc import Sequence
 
@@ -27,12 +30,12 @@ def asked_again(transcript: Transcript) -> list[int]:
     return [span.char_end for span in transcript.spans if (span.disposition, span.why) == AGAIN]
 
 
-def with_unclear(spans: Sequence[Span], unclear: Sequence[Span]) -> list[Span]:
-    """The spans that understanding found, cut where hearing had found the transcript unclear."""
+def with_unclear(spans: Sequence[Span], unclear: Sequence[Span], text: str) -> list[Span]:
+    """The spans that understanding found in ``text``, cut where hearing had found it unclear."""
     cut = list(spans)
     for gap in unclear:
         cut = [piece for span in cut for piece in without(span, gap)]
-    return sorted([*cut, *unclear], key=lambda span: span.char_start)
+    return wordless_as_talk(sorted([*cut, *unclear], key=lambda span: span.char_start), text)
 
 
 def without(span: Span, gap: Span) -> list[Span]:
@@ -42,6 +45,21 @@ def without(span: Span, gap: Span) -> list[Span]:
     before = span.model_copy(update={"char_end": min(span.char_end, gap.char_start)})
     after = span.model_copy(update={"char_start": max(span.char_start, gap.char_end)})
     return [piece for piece in (before, after) if piece.char_start < piece.char_end]
+
+
+def has_words(text: str) -> bool:
+    """Whether there is a letter or a figure in it, not blanks and marks alone."""
+    return any(sign.isalnum() for sign in text)
+
+
+def wordless_as_talk(spans: Sequence[Span], text: str) -> list[Span]:
+    """The spans of ``text``, talk where one is unclear without a word in it: nobody could settle that."""
+    return [
+        span.model_copy(update={"disposition": "talk", "why": "no word stands here"})
+        if span.disposition == "unclear" and not has_words(text[span.char_start : span.char_end])
+        else span
+        for span in spans
+    ]
 
 
 def _touches(one: Span | Word, other: Span) -> bool:

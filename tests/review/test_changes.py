@@ -7,11 +7,11 @@ import pytest
 
 from saycheck.errors import ReviewError
 from saycheck.models.review import Edit
-from saycheck.models.walk import Walk
+from saycheck.models.walk import Span, Walk
 from saycheck.models.wishes import Number, Patch, Wish
 from saycheck.standing import apply, standing
 
-from .conftest import TEXT, part
+from .conftest import TEXT, lay, part
 
 
 def do(folder: Path, action: Any, **other: Any) -> Edit:
@@ -100,6 +100,17 @@ def test_settle_as_talk(folder: Path) -> None:
     after = standing(folder)
     assert asked.id not in {one.id for one in after.open_questions}
     assert before.reviewed_share < after.reviewed_share
+
+
+def test_no_blank_stays_unclear(tmp_path: Path, heard: Walk) -> None:
+    """The blank behind the words that a question was about is settled with them."""
+    end = TEXT.index("Seat belt")
+    passage = Span(char_start=0, char_end=end, disposition="unclear")
+    rest = Span(char_start=end, char_end=len(TEXT), disposition="talk")
+    spans = heard.transcript.model_copy(update={"spans": [passage, rest]})
+    folder = lay(tmp_path / "walk", heard.model_copy(update={"transcript": spans}))
+    do(folder, "settle", start=0, end=end - 1)
+    assert {"talk"} == {one.disposition for one in standing(folder).walk.transcript.spans}
 
 
 def test_answer_and_machine(folder: Path) -> None:

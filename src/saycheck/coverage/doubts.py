@@ -8,6 +8,7 @@ from operator import attrgetter
 from saycheck.coverage.names import is_plural, picks, words_of
 from saycheck.coverage.wording import called, clock, quoted, said, sentence, slug
 from saycheck.models.walk import About, Evidence, Finding, Question, Transcript
+from saycheck.unclear import has_words
 from saycheck.vocabulary.compiled import Vocabulary
 
 # Nothing but silence or a stop between two unclear stretches makes them one question.
@@ -153,7 +154,7 @@ def _passages(transcript: Transcript) -> list[tuple[int, int]]:
         if span.disposition != "unclear":
             continue
         text = transcript.text[span.char_start : span.char_end]
-        if not any(sign.isalnum() for sign in text):
+        if not has_words(text):
             continue
         start = span.char_start + len(text) - len(text.lstrip())
         end = span.char_end - len(text) + len(text.rstrip())

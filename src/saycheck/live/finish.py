@@ -20,7 +20,7 @@ from saycheck.live.commands import lead_words
 from saycheck.live.folder import ListeningFolder
 from saycheck.live.listener import Listener
 from saycheck.live.marked import marked
-from saycheck.models.walk import Event, Source, Span, Walk
+from saycheck.models.walk import Event, Source, Walk
 from saycheck.run import Asked, Heard, walk_of
 from saycheck.unclear import with_unclear
 from saycheck.walkfolder import kept_name, writing
@@ -44,7 +44,7 @@ def finish(
     )
     heard = Heard(made.transcript, source, list(ears), passages(listener.meter.measures()))
     walk = walk_of(heard, listener.vocabulary, asked)
-    spans = [_plain(one, made.transcript.text) for one in with_unclear(walk.transcript.spans, made.after)]
+    spans = with_unclear(walk.transcript.spans, made.after, made.transcript.text)
     walk = walk.model_copy(
         update={
             "transcript": walk.transcript.model_copy(update={"spans": spans}),
@@ -60,13 +60,6 @@ def finish(
     listener.forget()
     folder.remove()
     return walk
-
-
-def _plain(span: Span, text: str) -> Span:
-    """A span that a command has left no word of is nothing that anybody could look at."""
-    if span.disposition == "unclear" and not text[span.char_start : span.char_end].strip(" .,;:!?"):
-        return span.model_copy(update={"disposition": "talk", "why": "between two commands"})
-    return span
 
 
 def _start_s(event: Event) -> float:

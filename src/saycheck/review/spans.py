@@ -1,22 +1,22 @@
 """What became of each word after the edits: dispositions of the transcript, cut anew where something changed."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
 from operator import attrgetter
 
-from saycheck.models.walk import Span
+from saycheck.models.walk import Span, Transcript
 from saycheck.review.replay import Replayed
+from saycheck.unclear import wordless_as_talk
 
 
-def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
+def spans_after(heard: Transcript, replayed: Replayed) -> list[Span]:
     """The spans of a transcript as they are after the edits; they cover it without gaps as before.
 
-    The words of findings that were dropped are talk, those of findings that were added are a finding. A span
-    to which nothing happened stays the same object.
+    The words of findings that were dropped are talk, those of findings that were added are a finding, and
+    where a cut leaves no word unclear nothing is. A span to which nothing happened stays the same object.
     """
-    spans = list(heard)
+    spans = list(heard.spans)
     # What was only accepted keeps its words, unless they were not a finding's before.
-    known = {one for span in heard for one in span.finding_ids}
+    known = {one for span in heard.spans for one in span.finding_ids}
     revived = {one.id for one in replayed.findings} - known
     now = {finding.id for finding in replayed.findings}
     for place, edit in replayed.passages:
@@ -44,7 +44,8 @@ def spans_after(heard: Sequence[Span], replayed: Replayed) -> list[Span]:
                     why=why,
                 ),
             )
-    return [span if now.issuperset(span.finding_ids) else _living(span, now) for span in spans]
+    living = [span if now.issuperset(span.finding_ids) else _living(span, now) for span in spans]
+    return wordless_as_talk(living, heard.text)
 
 
 def _living(span: Span, now: set[str]) -> Span:
