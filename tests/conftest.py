@@ -2,7 +2,8 @@
 
 import hashlib
 import os
-from collections.abc import Callable
+import subprocess
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -23,6 +24,20 @@ def narration(tmp_path: Path) -> Path:
     path = tmp_path / "yard walk.txt"
     path.write_text(TEXT, encoding="utf-8")
     return path
+
+
+@pytest.fixture
+def small_disk(tmp_path: Path) -> Iterator[Path]:
+    """A file system of 3 MB; skips where this user may not make one."""
+    folder = tmp_path / "small"
+    folder.mkdir()
+    made = subprocess.run(
+        ["mount", "-t", "tmpfs", "-o", "size=3m", "tmpfs", str(folder)], capture_output=True, text=True
+    )
+    if made.returncode:
+        pytest.skip(f"no small file system can be made here: {made.stderr.strip()}")
+    yield folder
+    subprocess.run(["umount", str(folder)], check=True)
 
 
 @pytest.fixture

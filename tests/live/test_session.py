@@ -7,7 +7,7 @@ import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -190,26 +190,12 @@ def test_all_of_it_without_a_network(session: Session) -> None:
     assert session.walk.findings
 
 
-@pytest.fixture
-def small_disk(tmp_path: Path) -> Iterator[Path]:
-    """A file system of 3 MB, 2 of which are taken; skips where this user may not make one."""
-    folder = tmp_path / "small"
-    folder.mkdir()
-    made = subprocess.run(
-        ["mount", "-t", "tmpfs", "-o", "size=3m", "tmpfs", str(folder)], capture_output=True, text=True
-    )
-    if made.returncode:
-        pytest.skip(f"no small file system can be made here: {made.stderr.strip()}")
-    (folder / "pictures").write_bytes(bytes(2 * 2**20))
-    yield folder
-    subprocess.run(["umount", str(folder)], check=True)
-
-
 @pytest.mark.skipif(
     shutil.which("tmux") is None, reason="no terminal can be held without tmux (Debian: tmux)"
 )
 def test_a_disk_that_fills_up_on_the_walk(yard: yards.Yard, small_disk: Path, tmp_path: Path) -> None:
     """It is on the screen, and once there is room again nothing that was said meanwhile is missing."""
+    (small_disk / "pictures").write_bytes(bytes(2 * 2**20))
     said = [*((text, 8.0) for text in BEFORE), (MEANWHILE, 3.0), ("Recorder, done.", 1.0)]
     spoken_walk(tmp_path / "walk.wav", said)
     asked = ["listen", "--machine", "wheel-loader", "--no-aloud", "--out", str(small_disk / "walk")]
