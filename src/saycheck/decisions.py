@@ -10,7 +10,6 @@ so, without loading anything else::
         print(decision.at, decision.who, decision.choice, decision.part, decision.side)
 """
 
-import os
 from collections.abc import Sequence
 from datetime import UTC, datetime
 from pathlib import Path
@@ -18,9 +17,10 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from saycheck.errors import WalkError
+from saycheck.lasting import add, end_whole, sync
 from saycheck.models.decisions import Choice, Decision
 from saycheck.models.walk import Finding
-from saycheck.review.edits import locked
+from saycheck.review.edits import locked, read_line
 
 DECISIONS = "decisions.jsonl"
 
@@ -40,7 +40,7 @@ def read(folder: Path) -> list[Decision]:
         raise WalkError(f"'{path}' cannot be read ({error.strerror}); check who may read it") from error
     *whole, rest = content.split(b"\n")
     lines = [*whole, rest] if _whole(rest) else whole
-    return [_decision(line, number, path) for number, line in enumerate(lines, 1) if line.strip()]
+    return [read_line(Decision, line, number, path) for number, line in enumerate(lines, 1) if line.strip()]
 
 
 def decide(finding: Finding, choice: Choice | None, who: str, note: str = "") -> Decision:
@@ -68,42 +68,16 @@ def append(folder: Path, decisions: Sequence[Decision]) -> None:
     lines = "".join(f"{one.model_dump_json()}\n" for one in decisions).encode()
     with locked(folder):
         try:
-            lines = _mend(path) + lines
+            end_whole(path, _whole, "decisions-torn")
             is_new = not path.exists()
-            _put(path, lines)
-            if is_new and os.name != "nt":
-                _sync(folder)
+            add(path, lines)
+            if is_new:
+                sync(folder)
         except OSError as error:
             raise WalkError(
                 f"'{path}' cannot be written ({error.strerror}); nothing was decided, "
                 "look whether the disk is full and who may write there"
             ) from error
-
-
-def _mend(path: Path) -> bytes:
-    """What must be written before a new line; what a dying program left half written is put aside."""
-    content = path.read_bytes() if path.exists() else b""
-    rest = content.rsplit(b"\n", 1)[-1]
-    if not rest:
-        return b""
-    if _whole(rest):
-        return b"\n"
-    aside, number = path.with_name("decisions-torn.txt"), 1
-    while aside.exists():
-        number += 1
-        aside = path.with_name(f"decisions-torn-{number}.txt")
-    _put(aside, rest)
-    with path.open("r+b") as file:
-        file.truncate(len(content) - len(rest))
-        os.fsync(file.fileno())
-    return b""
-
-
-def _put(path: Path, content: bytes) -> None:
-    with path.open("ab") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
 
 
 def _whole(line: bytes) -> bool:
@@ -112,20 +86,3 @@ def _whole(line: bytes) -> bool:
     except ValidationError:
         return False
     return True
-
-
-def _sync(folder: Path) -> None:
-    number = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(number)
-    finally:
-        os.close(number)
-
-
-def _decision(line: bytes, number: int, path: Path) -> Decision:
-    try:
-        return Decision.model_validate_json(line)
-    except ValidationError as error:
-        raise WalkError(
-            f"line {number} of '{path}' is damaged; put it right or take it out, the other lines are whole"
-        ) from error

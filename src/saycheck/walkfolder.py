@@ -17,6 +17,7 @@ from tempfile import mkdtemp
 from pydantic import ValidationError
 
 from saycheck.errors import WalkError
+from saycheck.lasting import sync
 from saycheck.models.walk import SCHEMA, Walk
 
 WALK = "walk.json"
@@ -132,14 +133,14 @@ class Draft:
         """Copy the original beside the sound, under ``name`` as far as that is free."""
         with _to_disk(self.target):
             shutil.copyfile(source, self.folder / kept_name(name))
-            _sync(self.folder / kept_name(name))
+            sync(self.folder / kept_name(name))
 
     def write(self, walk: Walk) -> None:
         """Write ``walk.json``; it is what the folder is made for, and leaving without it leaves nothing."""
         with _to_disk(self.target):
             path = self.folder / WALK
             path.write_text(as_json(walk), encoding="utf-8", newline="\n")
-            _sync(path)
+            sync(path)
         self.walk = walk
 
 
@@ -194,7 +195,7 @@ def _move_into_place(draft: Draft) -> None:
             if old.exists() and not _same(old, new):
                 set_aside(old)
             new.replace(old)
-        _sync(target)
+        sync(target)
         return
     folder.chmod(0o777 & ~_umask())  # mkdtemp lets nobody else in
     try:
@@ -205,7 +206,7 @@ def _move_into_place(draft: Draft) -> None:
         raise WalkError(
             f"'{target}' was made by another run meanwhile; name another folder with --out"
         ) from error
-    _sync(target.parent)
+    sync(target.parent)
 
 
 def set_aside(path: Path) -> None:
@@ -221,22 +222,13 @@ def set_aside(path: Path) -> None:
         os.link(path, aside)
     except OSError:  # a file system without links (a memory stick)
         shutil.copy2(path, aside)
-        _sync(aside)
+        sync(aside)
 
 
 def _same(one: Path, other: Path) -> bool:
     import filecmp
 
     return filecmp.cmp(one, other, shallow=False)
-
-
-def _sync(path: Path) -> None:
-    """Wait until a file, or the names in a folder, are on the disk."""
-    number = os.open(path, os.O_RDONLY)
-    try:
-        os.fsync(number)
-    finally:
-        os.close(number)
 
 
 def _umask() -> int:

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from saycheck.errors import SoundError
 from saycheck.hearing.ear import SAMPLE_RATE, Samples
+from saycheck.lasting import sync
 
 Whole = NDArray[np.int16]
 
@@ -47,7 +48,7 @@ class Recording:
             self._file = path.open("xb", buffering=0)
             self._file.write(_header(ENDLESS))
             self.sync()
-            _sync_folder(path.parent)
+            sync(path.parent)
         except OSError as error:
             raise SoundError(why_refused(path, error)) from error
 
@@ -142,13 +143,3 @@ def _header(size: int) -> bytes:
         "<4sI4s4sIHHIIHH4sI",
         b"RIFF", whole, b"WAVE", b"fmt ", 16, 1, 1, rate, rate * _WIDTH, _WIDTH, 8 * _WIDTH, b"data", size,
     )  # fmt: skip
-
-
-def _sync_folder(folder: Path) -> None:
-    if os.name != "posix":
-        return
-    number = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(number)
-    finally:
-        os.close(number)

@@ -6,17 +6,20 @@ written is put aside under a name of its own and never in the way of the next ed
 """
 
 import json
-import os
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from secrets import token_hex
+from typing import TypeVar
 
-from pydantic import ValidationError
+from pydantic import BaseModel, ValidationError
 
 from saycheck.errors import WalkError
+from saycheck.lasting import add, end_whole, sync
 from saycheck.models.review import Edit
+
+Line = TypeVar("Line", bound=BaseModel)
 
 EDITS = "edits.jsonl"
 LOCK = ".edits.lock"
@@ -41,7 +44,7 @@ def read(folder: Path) -> list[Edit]:
         WalkError: a line that is not the last is damaged, or the file cannot be read.
     """
     whole, _ = lines_of(folder / EDITS)
-    return [edit_of(line, number, folder / EDITS) for number, line in enumerate(whole, 1)]
+    return [read_line(Edit, line, number, folder / EDITS) for number, line in enumerate(whole, 1)]
 
 
 def append(
@@ -59,14 +62,14 @@ def append(
     """
     path = folder / EDITS
     with locked(folder), _to_disk(path):
-        _put_torn_aside(path)
+        end_whole(path, _is_edit, f"edits-torn-{datetime.now(UTC):%Y%m%dT%H%M%S}")
         made = list(make(reading(folder)))
         if made:
             text = "".join(f"{edit.model_dump_json(exclude_defaults=True)}\n" for edit in made)
             is_new = not path.exists()
-            _add(path, text.encode())
+            add(path, text.encode())
             if is_new:
-                _sync_folder(folder)
+                sync(folder)
         return made
 
 
@@ -95,10 +98,14 @@ def lines_of(path: Path) -> tuple[list[bytes], bytes]:
     return whole, rest
 
 
-def edit_of(line: bytes, number: int, path: Path) -> Edit:
-    """A line of the log; ``number`` counts from 1 and stands in the error where it is damaged."""
+def read_line(model: type[Line], line: bytes, number: int, path: Path) -> Line:
+    """A line of the log ``path``; ``number`` counts from 1.
+
+    Raises:
+        WalkError: the line is damaged.
+    """
     try:
-        return Edit.model_validate_json(line)
+        return model.model_validate_json(line)
     except ValidationError as error:
         raise WalkError(
             f"line {number} of '{path}' is damaged; put it right or take it out, the other lines are whole"
@@ -111,46 +118,6 @@ def _is_edit(line: bytes) -> bool:
     except ValueError:
         return False
     return True
-
-
-def _put_torn_aside(path: Path) -> None:
-    """Leave the file ending in a whole line; what stood after it is kept beside it first."""
-    content = path.read_bytes() if path.exists() else b""
-    if not content or content.endswith(b"\n"):
-        return
-    rest = content.rsplit(b"\n", 1)[-1]
-    if _is_edit(rest):
-        _add(path, b"\n")
-        return
-    stamp = datetime.now(UTC).strftime("%Y%m%dT%H%M%S")
-    aside, number = path.with_name(f"edits-torn-{stamp}.txt"), 1
-    while aside.exists():
-        number += 1
-        aside = path.with_name(f"edits-torn-{stamp}-{number}.txt")
-    _add(aside, rest)
-    _sync_folder(path.parent)
-    with path.open("r+b") as file:
-        file.truncate(len(content) - len(rest))
-        file.flush()
-        os.fsync(file.fileno())
-
-
-def _add(path: Path, content: bytes) -> None:
-    with path.open("ab") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
-
-
-def _sync_folder(folder: Path) -> None:
-    """Wait until the names in a folder are on the disk; Windows has no such wait and needs none."""
-    if os.name == "nt":
-        return
-    number = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(number)
-    finally:
-        os.close(number)
 
 
 @contextmanager

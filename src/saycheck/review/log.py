@@ -7,7 +7,7 @@ lines are kept, and only as long as the file still begins with the very bytes th
 from pathlib import Path
 
 from saycheck.models.review import Edit
-from saycheck.review.edits import EDITS, edit_of, lines_of
+from saycheck.review.edits import EDITS, lines_of, read_line
 
 
 class Log:
@@ -29,6 +29,6 @@ class Log:
         if not content.startswith(self._bytes):
             self._bytes, self._edits = b"", []
         known = len(self._edits)
-        new = [edit_of(line, number, path) for number, line in enumerate(whole[known:], known + 1)]
+        new = [read_line(Edit, line, number, path) for number, line in enumerate(whole[known:], known + 1)]
         self._bytes, self._edits = content, [*self._edits, *new]
         return list(self._edits)
