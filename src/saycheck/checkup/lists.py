@@ -1,13 +1,16 @@
 """The checklist of one machine kind: names that stand for two things, parts no one could say, empty zones."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from typing import TypeVar
 
 from saycheck.checkup.collisions import collisions
 from saycheck.checkup.fault import Fault
 from saycheck.vocabulary.compiled import Part, Vocabulary, Zone
 from saycheck.vocabulary.origin import home_of, zone_home
 from saycheck.vocabulary.stack import Stack
+
+Named = TypeVar("Named", Part, Zone)
 
 _VOWEL = re.compile(r"[aeiouy]")
 _WORD = re.compile(r"[a-z][a-z']*")
@@ -18,8 +21,18 @@ LETTERS_SPOKEN = 4
 
 def wrong_lists(vocabulary: Vocabulary, stack: Stack) -> Iterator[Fault]:
     """What is wrong with the list of a machine kind."""
-    yield from _twice(vocabulary, stack)
-    yield from _zones_twice(vocabulary, stack)
+    for saying, owner, part in _named_twice(vocabulary.parts):
+        yield _of_part(
+            _higher(owner, part, stack),
+            stack,
+            f"'{saying}' names '{owner.name}' and '{part.name}'; a saying may name one part",
+        )
+    for saying, first, zone in _named_twice(vocabulary.zones):
+        yield _of_zone(
+            zone,
+            stack,
+            f"'{saying}' names the zones '{first.name}' and '{zone.name}'; a saying may name one zone",
+        )
     for part in vocabulary.parts:
         if not any(_can_be_said(saying) for saying in part.sayings):
             yield _of_part(part, stack, f"no one could say '{part.name}'; give it sayings in plain words")
@@ -41,30 +54,14 @@ def wrong_lists(vocabulary: Vocabulary, stack: Stack) -> Iterator[Fault]:
             )
 
 
-def _twice(vocabulary: Vocabulary, stack: Stack) -> Iterator[Fault]:
-    owners: dict[str, Part] = {}
-    for part in vocabulary.parts:
-        for saying in part.sayings:
-            owner = owners.setdefault(saying, part)
-            if owner is not part:
-                yield _of_part(
-                    _higher(owner, part, stack),
-                    stack,
-                    f"'{saying}' names '{owner.name}' and '{part.name}'; a saying may name one part",
-                )
-
-
-def _zones_twice(vocabulary: Vocabulary, stack: Stack) -> Iterator[Fault]:
-    owners: dict[str, Zone] = {}
-    for zone in vocabulary.zones:
-        for saying in zone.sayings:
-            owner = owners.setdefault(saying, zone)
-            if owner is not zone:
-                yield _of_zone(
-                    zone,
-                    stack,
-                    f"'{saying}' names the zones '{owner.name}' and '{zone.name}'; a saying may name one zone",
-                )
+def _named_twice(named: Iterable[Named]) -> Iterator[tuple[str, Named, Named]]:
+    """Each saying of two parts or of two zones, with the first that has it and the other."""
+    owners: dict[str, Named] = {}
+    for one in named:
+        for saying in one.sayings:
+            owner = owners.setdefault(saying, one)
+            if owner is not one:
+                yield saying, owner, one
 
 
 def _can_be_said(saying: str) -> bool:
