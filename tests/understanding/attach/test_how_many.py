@@ -16,6 +16,9 @@ Statements = Callable[..., list[Statement]]
         ("Lift cylinder seals: four seals, one weeping.", 1),  # the one, not the whole
         ("Bucket has lost two teeth.", 2),
         ("Steps missing a bolt.", 1),
+        ("Steps missing twenty one bolts.", 21),
+        ("Bucket teeth lost a bit.", None),
+        ("Fan belt lost an inch.", None),
         ("Teeth, five, one gone.", 1),
         ("Wheel nuts, nine tight, two loose.", 2),  # what is wrong counts before what is right
         ("Fan belt is a bit loose.", None),

@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
 from saycheck.understanding.attach.corrections import move_side, take_back
-from saycheck.understanding.attach.counts import count_or_measure, one_in, read_not_counted
+from saycheck.understanding.attach.counts import count_or_measure, read_not_counted
 from saycheck.understanding.attach.deictic import point_on
 from saycheck.understanding.attach.exceptions import except_from
 from saycheck.understanding.attach.groups import say_rest
-from saycheck.understanding.attach.how_many import how_many
+from saycheck.understanding.attach.how_many import how_many, one_in
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
 from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
@@ -114,7 +114,7 @@ def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
         statement.count = counted or statement.count or statement.subject.count
         read_not_counted(statement)
         if statement.count is None and not statement.quantities:
-            statement.count = one_in(walk, statement)
+            statement.count = one_in(walk.words, statement)
     point_on(walk, *focus)
     walk.statements += now.made
     if now.group:

@@ -2,7 +2,6 @@
 
 from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED, SMALL
 from saycheck.understanding.attach.saying import say_number
-from saycheck.understanding.attach.subjects import one_at
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
@@ -12,8 +11,6 @@ from saycheck.understanding.text import Mention
 COUNTS_BELOW = 100
 # Words in -s that no number counts.
 NO_THINGS = frozenset("is was as this less plus it's that's always across has its his yours ours".split())
-# What follows "one" where it counts and does not point.
-OF_ONE = frozenset("of 's is has was with gone missing loose broken bent cracked . , ;".split())
 # Parts whose bare numbers are pressures, volts or levels rather than counts.
 MEASURED_PARTS = ("tyre", "track", "batter", "oil")
 # Of such parts nobody counts more than this many.
@@ -83,15 +80,6 @@ def counts_things(walk: Walk, event: Mention) -> bool:
         return False
     behind = walk.words[event.end : event.end + 1]
     return bool(behind) and behind[0].isalpha() and behind[0].endswith("s") and behind[0] not in NO_THINGS
-
-
-def one_in(walk: Walk, statement: Statement) -> tuple[int, Mention] | None:
-    """The count of one that is said inside a statement: "all but one", "one of the struts is bent"."""
-    words = walk.words
-    for at in range(statement.start, statement.end):
-        if words[at] == "one" and words[at + 1 : at + 2] and words[at + 1] in OF_ONE:
-            return one_at(words, at)
-    return None
 
 
 def read_not_counted(statement: Statement) -> None:

@@ -6,6 +6,7 @@ No table knows what; the weighing tells whether it is a finding and of which sta
 from collections.abc import Iterator
 from dataclasses import replace
 
+from saycheck.understanding.attach.links import POINTS_ANEW
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.statements import Subject
 
@@ -13,8 +14,6 @@ POINTING = frozenset(
     "this these that those it it's its that's they they're them she she's he he's mine ours hers one ones both none"
     " neither either here's there's all nope yep yes aye nothing".split()
 )
-# Behind these, not "it", the talk turns to the part anew, where something was said of one in the same sentence.
-ANEW = frozenset("this these those mine ours hers".split())
 ENDING = frozenset("it that this these those them 'em one ones".split())
 FILLING = frozenset(
     "and but so now okay ok yeah yep well uh um er ah see look like because cause cos then alright right anyway oh"
@@ -38,7 +37,7 @@ def point_on(walk: Walk, focus: Subject | None, focus_sentence: int) -> None:
         subject = before[-1] if before else focus
         if subject is None or not points(walk.words, start, end):
             continue
-        if before and walk.words[start] not in ANEW:
+        if before and walk.words[start] not in POINTS_ANEW:
             continue  # more of what was said
         statement = now.new(replace(subject, start=-1, end=-1, carried=True, count=None, told_side=False))
         statement.marks |= {"unworded", "pointed"}

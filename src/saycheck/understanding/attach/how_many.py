@@ -1,7 +1,8 @@
 """How many of a thing a condition is said of: "one of the four is weeping", "lost two of its bolts", "a bolt missing".
 
 The number nearest before the condition counts, or what is lost right behind it; of "three of the eight" the
-three.
+three. ``first_count`` tells what the condition's own words make of it when it is met, ``how_many`` reads farther
+once the sentence is over and has the last word, and ``one_in`` is for statements of which neither says anything.
 """
 
 from collections.abc import Sequence
@@ -14,7 +15,10 @@ from saycheck.understanding.text import Mention, Reading
 COUNTS = {word: n for word, n in (ONES | TEENS).items() if 0 < n <= MOST_COUNTED}
 COUNTS |= {str(n): n for n in range(1, MOST_COUNTED + 1)}
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus", "lacks", "loses", "without"])
-SINGLE = frozenset(["a", "an", "its", "his", "her", "one"])
+SINGLE = frozenset(["a", "an", "one"])
+OWN = frozenset(["its", "his", "her"])
+# What follows "one" where it counts and does not point.
+OF_ONE = frozenset("of 's is has was with gone missing loose broken bent cracked . , ;".split())
 # Words that may stand between a number and what is said of so many, beside the things themselves.
 PASSED = COUNT_LINKS | frozenset(
     "just plain clean half already with on it it's there there's got in".split()
@@ -26,6 +30,16 @@ NO_THING = frozenset("bit little touch tad shade hair wee lot lots mite fair goo
 MOST_THINGS, FARTHEST = 3, 6
 
 
+def first_count(reading: Reading, event: Mention, start: int) -> tuple[int, Mention] | None:
+    """How many a condition is said of, by "one" before it from ``start`` on or by what is lost right behind it."""
+    words = reading.all_words
+    at = event.start - 1
+    while at > start and words[at] in COUNT_LINKS:
+        at -= 1
+    one = one_at(words, at) if at >= start and words[at] == "one" else None
+    return one or lost(reading, event, SINGLE)
+
+
 def how_many(reading: Reading, statement: Statement, start: int) -> tuple[int, Mention] | None:
     """The count said with the conditions of a statement in words from ``start`` on, or None."""
     words = reading.all_words
@@ -33,22 +47,37 @@ def how_many(reading: Reading, statement: Statement, start: int) -> tuple[int, M
     measured = {i for m in numbers for i in range(m.start, m.end)}
     said = [claim for claim in statement.claims if not claim.denied]
     for claim in sorted(said, key=lambda claim: claim.said.condition.form != "fault"):
-        found = before(words, claim, start)
+        found = number_before(words, claim, start)
         if found is None and claim.said.condition.form == "fault":
-            found = behind(words, claim)
+            found = lost(reading, claim.mention, SINGLE | OWN)
         if found and found[1].start not in measured:
             return found
     return None
 
 
-def before(words: Sequence[str], claim: Claim, start: int) -> tuple[int, Mention] | None:
+def one_in(words: Sequence[str], statement: Statement) -> tuple[int, Mention] | None:
+    """The count of one that is said inside a statement: "all but one", "one of the struts is bent"."""
+    for at in range(statement.start, statement.end):
+        if words[at] == "one" and words[at + 1 : at + 2] and words[at + 1] in OF_ONE:
+            return one_at(words, at)
+    return None
+
+
+def one_at(words: Sequence[str], at: int) -> tuple[int, Mention] | None:
+    """The count of one that the word "one" at ``at`` says, or None where it points ("the left one")."""
+    if at and words[at - 1] in POINTS_AT_ONE:
+        return None
+    return 1, Mention("quantity", at, at + 1)
+
+
+def number_before(words: Sequence[str], claim: Claim, start: int) -> tuple[int, Mention] | None:
     """ "Two of the little bolts are loose", "one gone"; for a fault "a bolt missing" too."""
     things, at = 0, claim.mention.start - 1
     fault = claim.said.condition.form == "fault"
     while at >= max(start, claim.mention.start - FARTHEST):
         word = words[at]
         if word in COUNTS and word not in ("o", "oh"):
-            return told(words, at, start)
+            return counted_at(words, at, start)
         if word in ("a", "an"):
             thing = fault and things and words[at + 1] not in NO_THING
             return (1, Mention("quantity", at, at + 1)) if thing else None
@@ -60,7 +89,7 @@ def before(words: Sequence[str], claim: Claim, start: int) -> tuple[int, Mention
     return None
 
 
-def told(words: Sequence[str], at: int, start: int) -> tuple[int, Mention] | None:
+def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention] | None:
     """The number at ``at``, or that of which it is the whole; None where it points."""
     first = at - 1
     while first > start and words[first] in ("the", "out", "all", "these", "those", "its"):
@@ -69,17 +98,24 @@ def told(words: Sequence[str], at: int, start: int) -> tuple[int, Mention] | Non
         first -= 2 if words[first - 1] == "out" else 1
         if first >= start and words[first] in COUNTS:
             at = first
-    if at and (words[at - 1] in NAMING or (words[at] == "one" and words[at - 1] in POINTS_AT_ONE)):
+    if at and words[at - 1] in NAMING:
         return None
+    if words[at] == "one":
+        return one_at(words, at)
     return COUNTS[words[at]], Mention("quantity", at, at + 1)
 
 
-def behind(words: Sequence[str], claim: Claim) -> tuple[int, Mention] | None:
-    """ "Missing two bolts", "lost its roll pin"."""
-    at = claim.mention.end
+def lost(reading: Reading, event: Mention, single: frozenset[str]) -> tuple[int, Mention] | None:
+    """ "Missing two bolts", "lost its roll pin": how many are not there; words of ``single`` stand for one."""
+    words, at = reading.all_words, event.end
     if words[at - 1] not in LACKS or at + 1 >= len(words):
+        return None
+    number = next((m for m in reading.of("quantity") if m.start == at), None)
+    if number and (number.value.unit or number.value.value > MOST_COUNTED):
         return None
     if words[at] in COUNTS:
         return COUNTS[words[at]], Mention("quantity", at, at + 1)
-    thing = words[at] in SINGLE and words[at + 1].isalpha() and words[at + 1] not in NO_THING
+    if number and number.value.value in range(1, MOST_COUNTED + 1):
+        return int(number.value.value), number
+    thing = words[at] in single and words[at + 1].isalpha() and words[at + 1] not in NO_THING
     return (1, Mention("quantity", at, at + 1)) if thing else None

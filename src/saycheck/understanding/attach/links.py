@@ -24,6 +24,8 @@ POINTS_AT_ONE = frozenset(
     " third fourth last fifth sixth old new another which big little nearside offside lever no number good"
     " bad".split()
 )
+# Behind these, not "it", the talk turns to a part anew.
+POINTS_ANEW = frozenset("this these those mine ours hers".split())
 
 
 def only_small(gap: Sequence[str]) -> bool:

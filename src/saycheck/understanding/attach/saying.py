@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable
 
-from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED
-from saycheck.understanding.attach.subjects import one_at
+from saycheck.understanding.attach.how_many import first_count
+from saycheck.understanding.attach.links import POINTS_ANEW
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.denial import denied
 from saycheck.understanding.statements import Claim, Statement
@@ -11,8 +11,7 @@ from saycheck.understanding.text import Mention
 
 # How far behind trouble its verdict stands, in words, and what points at something else between them.
 VERDICT_REACH = 7
-POINTING_ANEW = frozenset("these this those one ones other others mine ours hers".split())
-LACKS = frozenset(["missing", "lost", "lacking", "short", "minus"])
+POINTS_ELSEWHERE = POINTS_ANEW | frozenset(["one", "ones", "other", "others"])
 
 
 def say(walk: Walk, events: Iterable[Mention]) -> None:
@@ -36,7 +35,9 @@ def say_condition(walk: Walk, event: Mention) -> None:
             statement = now.new(subject)
         statement.claims.append(claim)
         take_amounts(walk, statement, event)
-        statement.count = statement.count or now.count or subject.count or counted_by(walk, event)
+        statement.count = (
+            statement.count or now.count or subject.count or first_count(walk.reading, event, now.start)
+        )
         statement.stretch(event.start, event.end)
     now.open, now.count = False, None
 
@@ -71,32 +72,8 @@ def agrees(walk: Walk, statement: Statement, claim: Claim) -> bool:
     if last.denied != claim.denied:
         return False
     between = walk.words[last.mention.end : claim.mention.start]
-    near = len(between) <= VERDICT_REACH and not POINTING_ANEW & set(between)
+    near = len(between) <= VERDICT_REACH and not POINTS_ELSEWHERE & set(between)
     return near or last.said.condition.form == claim.said.condition.form
-
-
-def counted_by(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
-    """How many a condition is said of: "one of them is bent", "missing two bolts"."""
-    return one_before(walk, event) or lacking(walk, event)
-
-
-def lacking(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
-    """ "Missing two bolts", "lost a pin": how many are not there."""
-    words, at = walk.words, event.end
-    if words[at - 1] not in LACKS or at >= walk.now.end:
-        return None
-    number = next((m for m in walk.reading.inside("quantity", at, walk.now.end) if m.start == at), None)
-    if number and number.value.unit is None and number.value.value in range(1, MOST_COUNTED + 1):
-        return int(number.value.value), number
-    return (1, Mention("quantity", at, at + 1)) if words[at] in ("a", "an", "one") else None
-
-
-def one_before(walk: Walk, event: Mention) -> tuple[int, Mention] | None:
-    """ "One missing", "one of them is bent": a count of one before a condition."""
-    at = event.start - 1
-    while at > walk.now.start and walk.words[at] in COUNT_LINKS:
-        at -= 1
-    return one_at(walk.words, at) if at >= walk.now.start and walk.words[at] == "one" else None
 
 
 def say_presence(walk: Walk, mark: str, event: Mention) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from saycheck.understanding.attach.clues import by_what_is_said
-from saycheck.understanding.attach.links import POINTS_AT_ONE
+from saycheck.understanding.attach.how_many import one_at
 from saycheck.understanding.attach.sides import note_side, side_for
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.parts import PartName
@@ -61,10 +61,3 @@ def one_of(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:
     if words[start] == "one":
         return one_at(words, start)
     return one_at(words, start - 1) if start and words[start - 1] == "one" else None
-
-
-def one_at(words: Sequence[str], at: int) -> tuple[int, Mention] | None:
-    """The count of one that the word "one" at ``at`` says, or None where it points ("the left one")."""
-    if at and words[at - 1] in POINTS_AT_ONE:
-        return None
-    return 1, Mention("quantity", at, at + 1)
