@@ -20,7 +20,7 @@ from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
 from saycheck.understanding.attach.repeats import repeat
 from saycheck.understanding.attach.route import Route
-from saycheck.understanding.attach.sides import local_side
+from saycheck.understanding.attach.sides import take_side_around
 from saycheck.understanding.attach.walk import Rules, Sentence, Walk
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.events import events
@@ -64,9 +64,9 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
     walk.now = Sentence(number, start, end, found)
     route = Route(walk, start, end)
     focus = walk.focus, walk.focus_sentence
-    for before, event, behind in zip([None, *found], found, [*found[1:], None], strict=False):
+    for previous, event, following in zip([None, *found], found, [*found[1:], None], strict=False):
         route.go_on(event.start)
-        take_in(walk, event, before, behind)
+        take_in(walk, event, previous, following)
         route.pass_over(event.end)
     finish(walk, focus)
     route.go_on(end)
@@ -110,14 +110,19 @@ def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
     if now.correcting and now.group and not any(s.subject in now.group for s in now.made):
         move_side(walk)
     for statement in now.made:
-        counted = how_many(walk.reading, statement, now.start)
-        statement.count = counted or statement.count or statement.subject.count
-        read_not_counted(statement)
-        if statement.count is None and not statement.quantities:
-            statement.count = one_in(walk.words, statement)
+        settle_count(walk, statement)
     point_on(walk, *focus)
     walk.statements += now.made
     if now.group:
         walk.last_group = now.group
     for statement in now.made:
-        local_side(walk, statement)
+        take_side_around(walk, statement)
+
+
+def settle_count(walk: Walk, statement: Statement) -> None:
+    """How many a statement is about, by the surest words that tell: of its conditions, its part, a bare "one"."""
+    counted = how_many(walk.reading, statement, walk.now.start)
+    statement.count = counted or statement.count or statement.subject.count
+    read_not_counted(statement)
+    if statement.count is None and not statement.quantities:
+        statement.count = one_in(walk.words, statement)

@@ -1,10 +1,9 @@
 """What has no part in its own sentence: it goes to the part last spoken of."""
 
-from dataclasses import replace
-
-from saycheck.understanding.attach.corrections import put_right, unnamed
+from saycheck.understanding.attach.corrections import put_right
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN
 from saycheck.understanding.attach.saying import claim_of, say
+from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
@@ -44,7 +43,7 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
         walk.orphans += waiting
         return
     spoken_of = walk.last_group if walk.focus in walk.last_group else [walk.focus]
-    walk.now.group = [replace(unnamed(s), count=None, told_side=False) for s in spoken_of]
+    walk.now.group = [carried_on(s) for s in spoken_of]
     say(walk, waiting)
     for statement in walk.now.made:
         statement.stretch(waiting[0].start, statement.end)

@@ -1,6 +1,6 @@
 """A condition is said: of the group before it, or of a part still to come."""
 
-from saycheck.understanding.attach.links import PREPOSITIONS, only_small
+from saycheck.understanding.attach.links import CLAUSE_MARKS, PREPOSITIONS, only_small
 from saycheck.understanding.attach.saying import say_condition
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.text import Mention
@@ -9,7 +9,7 @@ from saycheck.understanding.text import Mention
 BEFORE_ATTRIBUTE = frozenset(
     "a an some few couple two three four five six one no any got has have the with little bit".split()
 )
-CLAUSE_ENDS = frozenset([".", ",", ";", "and", "!", "?", "—", "–"])
+CLAUSE_ENDS = CLAUSE_MARKS | {"and"}
 LINKING = frozenset(["is", "'s", "are", "all", "both", "still", "were", "was"])
 # How far a part may stand behind a condition and still be its place ("leak at the left gland"), in words.
 PLACE_REACH = 4

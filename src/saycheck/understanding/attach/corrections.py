@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
+from saycheck.understanding.attach.subjects import unnamed
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
 
 # How many sentences back "scratch that" reaches.
@@ -54,11 +55,6 @@ def put_right(walk: Walk, event: Mention, last: Statement) -> bool:
     statement.quantities = [(value, event)]
     statement.stretch(event.start, event.end)
     return True
-
-
-def unnamed(subject: Subject) -> Subject:
-    """The same subject where no token names it."""
-    return replace(subject, start=-1, end=-1, carried=True)
 
 
 def move_side(walk: Walk) -> None:

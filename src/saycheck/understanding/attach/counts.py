@@ -4,7 +4,7 @@ from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED, SMALL
 from saycheck.understanding.attach.saying import say_number
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.statements import Statement
+from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention
 
 # No bare number counts more than this many things.
@@ -70,7 +70,12 @@ def counts_group(walk: Walk, quantity: Quantity) -> bool:
     if not (0 < quantity.value <= MOST_COUNTED and is_whole(quantity)):
         return False
     last = walk.now.group[-1]
-    return last.plural and not any(w in last.part.name for w in MEASURED_PARTS)
+    return last.plural and not is_measured(last)
+
+
+def is_measured(subject: Subject) -> bool:
+    """Whether a bare number of the part is what a gauge says rather than how many there are."""
+    return any(word in subject.part.name for word in MEASURED_PARTS)
 
 
 def counts_things(walk: Walk, event: Mention) -> bool:
@@ -87,8 +92,7 @@ def read_not_counted(statement: Statement) -> None:
     if statement.count is None or statement.quantities:
         return
     number, mention = statement.count
-    measured = any(w in statement.subject.part.name for w in MEASURED_PARTS)
-    if measured and number > MOST_OF_MEASURED and isinstance(mention.value, Quantity):
+    if is_measured(statement.subject) and number > MOST_OF_MEASURED and isinstance(mention.value, Quantity):
         statement.quantities, statement.count = [(mention.value, mention)], None
 
 

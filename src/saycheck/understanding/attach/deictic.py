@@ -4,23 +4,28 @@ No table knows what; the weighing tells whether it is a finding and of which sta
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from saycheck.understanding.attach.links import POINTS_ANEW
+from saycheck.understanding.attach.links import CLAUSE_MARKS, POINTS_ANEW
+from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.statements import Subject
 
+# What a clause that points begins with.
 POINTING = frozenset(
     "this these that those it it's its that's they they're them she she's he he's mine ours hers one ones both none"
     " neither either here's there's all nope yep yes aye nothing".split()
 )
+# What it may end with instead: "you could eat off it".
 ENDING = frozenset("it that this these those them 'em one ones".split())
+# What may stand before it and says nothing.
 FILLING = frozenset(
     "and but so now okay ok yeah yep well uh um er ah see look like because cause cos then alright right anyway oh"
     " you know i mean think reckon guess 'd 'll say i'd i'll".split()
 )
-CLAUSE_ENDS = frozenset([",", ";", ".", "!", "?", "—", "–", "but", "so"])
+CLAUSE_ENDS = CLAUSE_MARKS | {"but", "so"}
+# For how many sentences a clause may point at the part that was spoken of before.
 FOCUS_SENTENCES = 2
+# Words of such a clause, fillers left out.
 SHORTEST, LONGEST = 1, 18
 
 
@@ -39,7 +44,7 @@ def point_on(walk: Walk, focus: Subject | None, focus_sentence: int) -> None:
             continue
         if before and walk.words[start] not in POINTS_ANEW:
             continue  # more of what was said
-        statement = now.new(replace(subject, start=-1, end=-1, carried=True, count=None, told_side=False))
+        statement = now.new(carried_on(subject))
         statement.marks |= {"unworded", "pointed"}
         statement.stretch(start, end)
     now.made.sort(key=lambda s: s.start)

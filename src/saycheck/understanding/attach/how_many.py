@@ -14,7 +14,9 @@ from saycheck.understanding.text import Mention, Reading
 
 COUNTS = {word: n for word, n in (ONES | TEENS).items() if 0 < n <= MOST_COUNTED}
 COUNTS |= {str(n): n for n in range(1, MOST_COUNTED + 1)}
+# Behind these stands what is not there.
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus", "lacks", "loses", "without"])
+# Before what is one thing.
 SINGLE = frozenset(["a", "an", "one"])
 OWN = frozenset(["its", "his", "her"])
 # What follows "one" where it counts and does not point.
@@ -27,6 +29,7 @@ PASSED = COUNT_LINKS | frozenset(
 NAMING = frozenset(["number", "axle", "section", "cylinder"])
 # Behind "a" these make no thing: "a bit loose".
 NO_THING = frozenset("bit little touch tad shade hair wee lot lots mite fair good quite some".split())
+# How many words of the things themselves, and words in all, may stand between a number and its condition.
 MOST_THINGS, FARTHEST = 3, 6
 
 

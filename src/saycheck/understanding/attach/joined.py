@@ -19,14 +19,14 @@ def joined(statements: Iterable[Statement]) -> list[Statement]:
 def goes_on(before: Statement, statement: Statement) -> bool:
     """Whether a statement is the number to what was said of the same part just before."""
     subject, told = statement.subject, before.subject
-    one = subject is told or (subject.carried and subject.part.name == told.part.name)
-    if not one or subject.side not in (told.side, None) or statement.sentence - before.sentence > 1:
+    same = subject is told or (subject.carried and subject.part.name == told.part.name)
+    if not same or subject.side not in (told.side, None) or statement.sentence - before.sentence > 1:
         return False
     if statement.taken_back or before.taken_back or statement.copied_from or before.copied_from:
         return False
     if not statement.quantities or before.quantities or not before.claims:
         return False
-    return all(_trouble(claims) for claims in (before.claims, statement.claims)) or not statement.claims
+    return all(is_trouble(claims) for claims in (before.claims, statement.claims)) or not statement.claims
 
 
 def take_in(before: Statement, statement: Statement) -> None:
@@ -38,5 +38,6 @@ def take_in(before: Statement, statement: Statement) -> None:
     before.stretch(statement.start, statement.end)
 
 
-def _trouble(claims: Iterable[Claim]) -> bool:
+def is_trouble(claims: Iterable[Claim]) -> bool:
+    """Whether nothing but faults is said."""
     return all(c.said.condition.form == "fault" and not c.denied for c in claims)

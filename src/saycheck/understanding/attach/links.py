@@ -6,6 +6,8 @@ PREPOSITIONS = frozenset(
     "on in at of from around round to under behind along through inside by near off across between for"
     " below above into onto up down with".split()
 )
+# Marks behind which another clause begins.
+CLAUSE_MARKS = frozenset([",", ";", ".", "!", "?", "—", "–"])
 LIST_LINKS = frozenset([",", "and", "or", "plus", "&", "then", "nor"])
 SMALL = frozenset(
     "the a an its it's this that these those his her their our both all each every any some one of side"

@@ -12,7 +12,9 @@ from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Subject
 from saycheck.understanding.text import Mention
 
+# A denial that ends so, right before a part, says that there is none.
 ABSENT_WORDS = frozenset(["no", "a", "any"])
+# All that may stand between a part and one that it has: "the pin has got its clip".
 HAS_WORDS = frozenset(
     "has have 's got had with its their it's a the all his her still both fresh new".split()
 )
@@ -21,9 +23,11 @@ WEAK_WORDS = frozenset(
     "grease oil paint rubber glass cover wire thumb bar clay line hole mark hand screw stone nail water mud"
     " air bit".split()
 )
+# These only tell where a part is, not which other part it belongs to.
 WHERE_PREPOSITIONS = frozenset(
     "over behind under near along through by above below beside around round across between where".split()
 )
+# These, like a preposition, begin words on where something was found.
 WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 # How far stuff ("oil") may stand behind what was said before it, in words.
 STUFF_REACH = 4
@@ -51,6 +55,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         if now.open and only_list(gap):
             now.group.append(subject_of(walk, name, event))
             return
+    # A saying may end with the preposition that leads on to the place: "rubbing on the frame".
     if previous and previous.kind == "condition" and walk.words[previous.end - 1] in PREPOSITIONS:
         gap = [walk.words[previous.end - 1], *gap]
     if now.made and previous and is_detail(gap, previous):

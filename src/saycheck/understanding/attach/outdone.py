@@ -31,11 +31,11 @@ def without_outdone(reading: Reading, statements: Sequence[Statement]) -> None:
 def correction(reading: Reading, first: Statement, second: Statement) -> Mention | None:
     """Words of correction between two statements, near the first."""
     said = [claim.mention.start for claim in second.claims] + [m.start for _, m in second.quantities]
-    last = min(said, default=second.start)
-    if second.sentence - first.sentence > 2 or last - first.end > FAR:
+    begins = min(said, default=second.start)
+    if second.sentence - first.sentence > 2 or begins - first.end > FAR:
         return None
     for cue in reading.of("correct"):
-        near = first.end <= cue.start < last and cue.start - first.end <= NEAR
+        near = first.end <= cue.start < begins and cue.start - first.end <= NEAR
         if near and not denies(reading.all_words, cue):
             return cue
     return None

@@ -4,7 +4,11 @@ from saycheck.understanding.attach.walk import Walk, WalkerSide
 
 
 class Route:
-    """The way through the tokens ``start`` to ``end`` (half-open) of a sentence; ``at`` is how far it has come."""
+    """The way through the tokens ``start`` to ``end`` (half-open) of a sentence; ``at`` is how far it has come.
+
+    ``zone`` and ``side`` are where the sentence says the walker goes, None once they are there; ``turn`` is the
+    token that tells it.
+    """
 
     def __init__(self, walk: Walk, start: int, end: int) -> None:
         self.walk = walk

@@ -17,7 +17,7 @@ LEFT_OR_RIGHT = ("left", "right")
 def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tuple[str | None, bool]:
     """The side of a part as it is named, and whether it was told with the part itself."""
     told = name.side or side_behind(walk.words, event.end)
-    if told == "both" and this_side(walk, part):
+    if told == "both" and both_stand_here(walk, part):
         return walk.where.side, True
     if told:
         return told, True
@@ -37,7 +37,7 @@ def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tupl
     return ("both" if part.sided and name.plural else None), False
 
 
-def this_side(walk: Walk, part: Resolved) -> bool:
+def both_stand_here(walk: Walk, part: Resolved) -> bool:
     """Whether "both tyres" are the front and the rear one: the walker has gone to one side, where they stand."""
     return walk.where.told and walk.where.side in LEFT_OR_RIGHT and stands_aside(walk, part)
 
@@ -95,8 +95,8 @@ def side_in(walk: Walk, start: int, end: int) -> str | None:
     return next((s for i in range(start, end) if (s := is_side_word(walk.words, i))), None)
 
 
-def local_side(walk: Walk, statement: Statement) -> None:
-    """Set a side named around the part: "in the left corner", "two gone on the right end", "nearside"."""
+def take_side_around(walk: Walk, statement: Statement) -> None:
+    """Take over a side named around the part: "in the left corner", "two gone on the right end", "nearside"."""
     subject = statement.subject
     if subject.told_side:
         return

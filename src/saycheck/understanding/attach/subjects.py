@@ -47,6 +47,16 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     return subject
 
 
+def unnamed(subject: Subject) -> Subject:
+    """The same subject where no token names it."""
+    return replace(subject, start=-1, end=-1, carried=True)
+
+
+def carried_on(subject: Subject) -> Subject:
+    """The same subject in a later clause that does not name it: how many and which side is not told again."""
+    return replace(unnamed(subject), count=None, told_side=False)
+
+
 def sure_of(walk: Walk, event: Mention) -> float:
     """How sure it is that the words name a part here; 1 where nobody has said."""
     told: list[float] = walk.reading.data.get("names", [])

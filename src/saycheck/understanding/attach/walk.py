@@ -10,11 +10,16 @@ from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Clue
 
+# The number of a sentence too far back for anything to reach.
+LONG_AGO = -99
+
 
 @dataclass(frozen=True)
 class Rules:
-    """What holds for every walk round one machine kind. ``stuff``: nouns such as "oil" or "mud"; ``clues`` tell
-    parts of one name apart."""
+    """What holds for every walk round one machine kind.
+
+    ``stuff`` are nouns such as "oil" or "mud"; ``clues`` tell parts of one name apart.
+    """
 
     resolver: Resolver
     places: Places
@@ -28,7 +33,7 @@ class WalkerSide:
 
     side: str | None = None
     told: bool = False
-    sentence: int = -99
+    sentence: int = LONG_AGO
 
 
 @dataclass
@@ -71,10 +76,12 @@ class Sentence:
 
 
 class Walk:
-    """What is remembered from sentence to sentence.
+    """What is remembered from sentence to sentence; ``now`` is the sentence at hand.
 
-    ``focus`` is the part last spoken of, ``last_group`` the parts of the last sentence that had any.
-    ``orphans`` belong to no part that could be told; ``taken`` are token ranges of numbers put right.
+    ``where`` is the place the walker went to, ``side`` the side they are on as far as that shows, ``last_side``
+    the side they last went to. ``focus`` is the part last spoken of, in the sentence ``focus_sentence``,
+    ``last_group`` the parts of the last sentence that had any. ``orphans`` belong to no part that could be
+    told; ``taken`` are token ranges of numbers put right.
     """
 
     def __init__(self, rules: Rules, reading: Reading) -> None:
@@ -85,7 +92,7 @@ class Walk:
         self.side = WalkerSide()
         self.last_side: str | None = None
         self.focus: Subject | None = None
-        self.focus_sentence = -99
+        self.focus_sentence = LONG_AGO
         self.last_group: list[Subject] = []
         self.statements: list[Statement] = []
         self.orphans: list[Mention] = []
