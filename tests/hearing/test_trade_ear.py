@@ -8,7 +8,8 @@ import pytest
 from saycheck.errors import EarError
 from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
 from saycheck.hearing.language.kneser_ney import estimate
-from saycheck.hearing.language.model import Language, WordModel, write_dictionary
+from saycheck.hearing.language.lookup import WordModel
+from saycheck.hearing.language.model import Language, write_dictionary
 from saycheck.hearing.language.sentences import Spelling
 from saycheck.hearing.language.talk import Talk
 from saycheck.hearing.trade_ear import TradeEar
