@@ -11,7 +11,7 @@ from pathlib import Path
 
 from saycheck import walkfolder
 from saycheck.errors import SaycheckError
-from saycheck.source import is_text, read_text
+from saycheck.source import TextError, is_text, read_text
 from saycheck.standing import standing
 from saycheck.trusted import trusted
 
@@ -100,7 +100,10 @@ def _text(path: Path) -> str:
         raise LearnError(f"'{path}' is empty; {OTHERWISE}")
     if not is_text(path):
         raise LearnError(f"'{path}' is no text; {OTHERWISE}")
-    return read_text(path, str(path)).text
+    try:
+        return read_text(path, str(path)).text
+    except TextError as error:
+        raise LearnError(f"'{path}' holds no words; {OTHERWISE}") from error
 
 
 def _labelled(path: Path, text: str) -> str:

@@ -20,6 +20,8 @@ FOLDS = 8
 """Times that walks are left out; of more than so many walks several together."""
 MOST_WORDS = 20_000
 """More words than these tell no more about the share."""
+FEW = 500
+"""Of so few words half the share is taken, since two walks of a few words may be alike by chance."""
 _TURNS = 30
 
 
@@ -34,19 +36,21 @@ def share(base: WordModel, walks: Sequence[Walk]) -> float:
     for _ in range(_TURNS):
         own, other = mixed * chances[:, 0], (1 - mixed) * chances[:, 1]
         mixed = float(np.mean(own / (own + other)))
-    return min(max(mixed, LEAST), MOST)
+    few = len(chances) / (len(chances) + FEW)
+    return min(max(mixed * few, LEAST), MOST)
 
 
 def _foretold(base: WordModel, walks: Sequence[Walk]) -> Iterator[tuple[float, float]]:
-    """Of each word of each walk its probability by the other walks and by ``base``."""
+    """Of each word after one that the other walks hold, its probability by them and by ``base``."""
     folds = min(FOLDS, len(walks))
     for fold in range(folds):
         others = [walk for at, walk in enumerate(walks) if at % folds != fold]
         own = WordModel(estimate(stretches(others)), base.spelling)
+        known = {"<s>"} | {word for walk in others for breath in walk for word in breath}
         for walk in walks[fold::folds]:
             for breath in walk:
                 said = ["<s>", *breath, "</s>"]
                 for at in range(1, len(said)):
-                    if base.knows(said[at]):
-                        before = tuple(said[max(at - 2, 0) : at])
+                    before = tuple(said[max(at - 2, 0) : at])
+                    if base.knows(said[at]) and before[-1] in known:
                         yield 10 ** own.logp10(before, said[at]), 10 ** base.logp10(before, said[at])

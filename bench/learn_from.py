@@ -1,0 +1,121 @@
+"""What is gained by learning from a speaker's other walks: heard without and with it, beside each other.
+
+    python bench/learn_from.py FOLDER --writers w5,w12 --voices heart,joe
+    python bench/learn_from.py FOLDER --writers w5 --level 10 --words 120
+
+Of each writer some walks are learned from (those in ``tests/narrations/tune``) and others are heard (those in
+``tests/narrations/aside``), a stretch of each, in the voices in turn. What was heard is kept in FOLDER, so that it
+is heard once only. Printed for the general ear, the trade ear and the fused reading: word error rate, statements
+heard word-perfect, and how many walks became better and worse. The writers share the base model with all others.
+"""
+
+import argparse
+import os
+import sys
+from collections import defaultdict
+from collections.abc import Sequence
+from pathlib import Path
+
+import hearings
+from hear_figures import Share, transcript_of
+from heard import score
+from hearings import Heard
+from narrations import ASIDE, TUNE, Narration, narrations
+from saycheck.hearing.joining import fuse_for
+from saycheck.hearing.language.learned import LEARNED, choose, keep
+from saycheck.vocabulary.load import load
+
+WAYS = ("without", "with")
+EARS = ("general", "trade", "fused")
+
+
+def hear(writers: Sequence[str], asked: argparse.Namespace) -> None:
+    """Hear the walks of each writer kept aside, without and with having learned from those to tune on."""
+    hearings.WORDS = asked.words
+    for nth, writer in enumerate(writers):
+        to_hear = of(ASIDE, writer)[: asked.walks]
+        texts = [one.labels.text for one in of(TUNE, writer)][: asked.learned]
+        if not to_hear or not texts:
+            raise SystemExit(f"writer '{writer}' has nothing to hear or to learn from")
+        voices = asked.voices.split(",")
+        turn = voices[nth % len(voices) :] + voices[: nth % len(voices)]
+        for way in WAYS:
+            learn(texts if way == "with" else None)
+            hearings.hear(to_hear, [asked.level], turn, asked.folder / way / writer, asked.noise)
+
+
+def of(folder: Path, writer: str) -> list[Narration]:
+    """The narrations of one writer in a folder."""
+    return narrations(folder, f"{writer}-")
+
+
+def learn(texts: Sequence[str] | None) -> None:
+    """Let the ears that are opened from now on learn from texts; None lets them learn nothing."""
+    if texts is None:
+        os.environ.pop(LEARNED, None)
+    else:
+        choose(keep(texts))
+
+
+def texts_of(one: Heard) -> dict[str, str]:
+    """What each ear heard, and what was made of both."""
+    return {
+        "general": " ".join(word.text for hearing, _ in one.phrases for word in hearing.words),
+        "trade": " ".join(word.text for _, hearing in one.phrases for word in hearing.words),
+        "fused": transcript_of(one, fuse_for(load(one.kind))).text,
+    }
+
+
+def figures(writers: Sequence[str], folder: Path, learned: int | None, level: str, walks: int) -> None:
+    """Print what was heard in both ways, by writer and of all, of the same walks."""
+    errors: dict[tuple[str, str, str], Share] = defaultdict(Share)
+    perfect: dict[tuple[str, str, str], Share] = defaultdict(Share)
+    each: dict[tuple[str, str], dict[str, int]] = defaultdict(dict)
+    for writer in writers:
+        wanted = {one.name for one in of(ASIDE, writer)[:walks]}
+        for way in WAYS:
+            learn([one.labels.text for one in of(TUNE, writer)][:learned] if way == "with" else None)
+            for one in hearings.read(folder / way / writer):
+                if one.name not in wanted or one.level != level:
+                    continue
+                for ear, text in texts_of(one).items():
+                    scored = score(one.text, text, one.quotes)
+                    for whose in (writer, "all"):
+                        errors[whose, way, ear].add(scored.errors, scored.words)
+                        perfect[whose, way, ear].add(sum(scored.perfect), len(scored.perfect))
+                    each[one.name, ear][way] = scored.errors
+    print(f"{'writer':8}{'ear':9}{'words':>7}{'word error':>12}{'learned':>9}{'statements':>12}"
+          f"{'perfect':>9}{'learned':>9}")  # fmt: skip
+    for whose in (*writers, "all"):
+        for ear in EARS:
+            one, other = (whose, WAYS[0], ear), (whose, WAYS[1], ear)
+            print(f"{whose:8}{ear:9}{errors[one].of:7.0f}{errors[one]!s:>12}{errors[other]!s:>9}"
+                  f"{perfect[one].of:12.0f}{perfect[one]!s:>9}{perfect[other]!s:>9}")  # fmt: skip
+    for ear in EARS:
+        changes = [found["with"] - found["without"] for (_, whose), found in each.items() if whose == ear]
+        better, worse = sum(c < 0 for c in changes), sum(c > 0 for c in changes)
+        print(f"{ear}: {better} walks with fewer wrong words, {worse} with more, {len(changes)} in all")
+
+
+def main() -> int:
+    """Run the command described at the top of this file."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    parser.add_argument("folder", type=Path, help="where what was heard is kept")
+    parser.add_argument("--writers", required=True, help="such as w5,w12")
+    parser.add_argument("--voices", default="heart,joe", help="taken in turn")
+    parser.add_argument("--level", default="clean", help="clean, or decibels of speech over noise")
+    parser.add_argument("--noise", default="engine")
+    parser.add_argument("--words", type=int, default=hearings.WORDS, help="of each walk that is heard")
+    parser.add_argument("--walks", type=int, default=3, help="of each writer that are heard")
+    parser.add_argument("--learned", type=int, help="of each writer that are learned from; else all")
+    asked = parser.parse_args()
+    writers = asked.writers.split(",")
+    hear(writers, asked)
+    figures(writers, asked.folder, asked.learned, asked.level, asked.walks)
+    return 0
+
+
+if __name__ == "__main__":
+    import learn_from  # what is pickled must be known by the modules' own names
+
+    sys.exit(learn_from.main())

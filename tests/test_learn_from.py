@@ -1,0 +1,97 @@
+"""``--learn-from``: where the option, the environment and the configuration count, and what is told."""
+
+import wave
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from saycheck.cli import app
+from saycheck.hearing.language.learned import LEARNED, chosen
+from saycheck.vocabulary.chosen import config_file
+
+
+@pytest.fixture(autouse=True)
+def nothing_chosen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every test runs in a folder of its own, with caches and configuration there and nothing to learn yet."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
+    monkeypatch.setenv(LEARNED, "")
+    monkeypatch.delenv("SAYCHECK_LEARN_FROM", raising=False)
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Path:
+    """A shop's narrations."""
+    folder = tmp_path / "own"
+    folder.mkdir()
+    (folder / "a.txt").write_text("The gribbler is dozy.")
+    return folder
+
+
+@pytest.fixture
+def silence(tmp_path: Path) -> Path:
+    """A recording on which nobody speaks."""
+    with wave.open(str(tmp_path / "silence.wav"), "wb") as sound:
+        sound.setnchannels(1)
+        sound.setsampwidth(2)
+        sound.setframerate(16_000)
+        sound.writeframes(bytes(32_000))
+    return tmp_path / "silence.wav"
+
+
+def told(*words: object, status: int) -> list[str]:
+    """Run a command; returns the lines that went to standard error."""
+    result = CliRunner().invoke(app, [str(word) for word in words])
+    assert status == result.exit_code, result.output
+    return result.stderr.splitlines()
+
+
+def hear(*words: object) -> list[str]:
+    """Hear with the ear that needs no language, so that nothing has to be made."""
+    return told("hear", *words, "-m", "wheel-loader", "--ear", "plain", status=2)
+
+
+def test_the_ears_learn(own: Path, silence: Path) -> None:
+    """What is learned is said, and every ear of the run finds it."""
+    assert "the ears learn from 1 narration in 'own'" == hear(silence, "--learn-from", "own")[0]
+    learned = chosen()
+    assert learned is not None
+    assert "the gribbler is dozy\n" == learned.read_text(encoding="utf-8")
+
+
+def test_the_environment_counts_for_recordings(
+    own: Path, silence: Path, narration: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A folder chosen once and for all is learned from where something is heard, not where a text is read."""
+    monkeypatch.setenv("SAYCHECK_LEARN_FROM", str(own))
+    assert f"the ears learn from 1 narration in '{own}'" == hear(silence)[0]
+    monkeypatch.setenv(LEARNED, "")
+    assert not any("learn" in line for line in told("hear", narration, "-m", "wheel-loader", status=0))
+    assert chosen() is None
+
+
+def test_the_configuration_counts(own: Path, silence: Path) -> None:
+    """The key learn_from of config.toml names a folder, from where that file lies."""
+    config_file().parent.mkdir(parents=True)
+    config_file().write_text('learn_from = "../../own"\n')
+    assert f"the ears learn from 1 narration in '{own}'" == hear(silence)[0]
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        ["hear", "silence.wav", "-m", "wheel-loader"],
+        ["hear", "yard walk.txt", "-m", "wheel-loader"],
+        ["listen", "-m", "wheel-loader"],
+        ["listen", "--resume"],
+        ["answer", "walk"],
+    ],
+)
+def test_a_folder_that_is_not_there(silence: Path, narration: Path, command: list[str]) -> None:
+    """Every command that takes the option refuses it in the same sentence, before it does anything."""
+    assert [
+        "there is no folder 'gone' to learn from; name one that holds your narrations or reviewed walks"
+    ] == told(*command, "--learn-from", "gone", status=2)
+    assert not Path("walks").exists()
