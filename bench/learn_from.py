@@ -6,7 +6,8 @@
 Of each writer some walks are learned from (those in ``tests/narrations/tune``) and others are heard (those in
 ``tests/narrations/aside``), a stretch of each, in the voices in turn. What was heard is kept in FOLDER, so that it
 is heard once only. Printed for the general ear, the trade ear and the fused reading: word error rate, statements
-heard word-perfect, and how many walks became better and worse. The writers share the base model with all others.
+heard word-perfect, and of the writer's own words, which the ears do not know unless they learn them, how many are
+heard right; below it, how many walks became better and worse.
 """
 
 import argparse
@@ -14,15 +15,18 @@ import os
 import sys
 from collections import defaultdict
 from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
 
 import hearings
-from hear_figures import Share, transcript_of
+from hear_figures import Compared, Share, transcript_of
 from heard import score
 from hearings import Heard
 from narrations import ASIDE, TUNE, Narration, narrations
 from saycheck.hearing.joining import fuse_for
 from saycheck.hearing.language.learned import LEARNED, choose, keep
+from saycheck.hearing.language.lookup import WordModel
+from saycheck.hearing.language.model import trade_language
 from saycheck.vocabulary.load import load
 
 WAYS = ("without", "with")
@@ -66,31 +70,54 @@ def texts_of(one: Heard) -> dict[str, str]:
     }
 
 
+def own_words(kind: str, words: Sequence[str], texts: Sequence[str]) -> list[int]:
+    """Where words stand that the ears of a machine kind learn from the texts and do not know without."""
+    without, learned = known(kind, None), known(kind, keep(texts))
+    return [at for at, word in enumerate(words) if learned.knows(word) and not without.knows(word)]
+
+
+@cache
+def known(kind: str, learned: Path | None) -> WordModel:
+    """The words of the ears of a machine kind, with what is learned from a file of theirs."""
+    before = os.environ.pop(LEARNED, "")
+    try:
+        return trade_language(load(kind), learned=learned).words
+    finally:
+        os.environ[LEARNED] = before
+
+
 def figures(writers: Sequence[str], folder: Path, learned: int | None, level: str, walks: int) -> None:
     """Print what was heard in both ways, by writer and of all, of the same walks."""
     errors: dict[tuple[str, str, str], Share] = defaultdict(Share)
     perfect: dict[tuple[str, str, str], Share] = defaultdict(Share)
+    own: dict[tuple[str, str, str], Share] = defaultdict(Share)
     each: dict[tuple[str, str], dict[str, int]] = defaultdict(dict)
     for writer in writers:
         wanted = {one.name for one in of(ASIDE, writer)[:walks]}
+        texts = [one.labels.text for one in of(TUNE, writer)][:learned]
         for way in WAYS:
-            learn([one.labels.text for one in of(TUNE, writer)][:learned] if way == "with" else None)
+            learn(texts if way == "with" else None)
             for one in hearings.read(folder / way / writer):
                 if one.name not in wanted or one.level != level:
                     continue
                 for ear, text in texts_of(one).items():
                     scored = score(one.text, text, one.quotes)
+                    compared = Compared.of(one.text, text)
+                    places = own_words(one.kind, compared.words, texts)
+                    right = sum(compared.right((at, at + 1)) for at in places)
                     for whose in (writer, "all"):
                         errors[whose, way, ear].add(scored.errors, scored.words)
                         perfect[whose, way, ear].add(sum(scored.perfect), len(scored.perfect))
+                        own[whose, way, ear].add(right, len(places))
                     each[one.name, ear][way] = scored.errors
     print(f"{'writer':8}{'ear':9}{'words':>7}{'word error':>12}{'learned':>9}{'statements':>12}"
-          f"{'perfect':>9}{'learned':>9}")  # fmt: skip
+          f"{'perfect':>9}{'learned':>9}{'own':>5}{'right':>8}{'learned':>9}")  # fmt: skip
     for whose in (*writers, "all"):
         for ear in EARS:
             one, other = (whose, WAYS[0], ear), (whose, WAYS[1], ear)
             print(f"{whose:8}{ear:9}{errors[one].of:7.0f}{errors[one]!s:>12}{errors[other]!s:>9}"
-                  f"{perfect[one].of:12.0f}{perfect[one]!s:>9}{perfect[other]!s:>9}")  # fmt: skip
+                  f"{perfect[one].of:12.0f}{perfect[one]!s:>9}{perfect[other]!s:>9}"
+                  f"{own[one].of:5.0f}{own[one]!s:>8}{own[other]!s:>9}")  # fmt: skip
     for ear in EARS:
         changes = [found["with"] - found["without"] for (_, whose), found in each.items() if whose == ear]
         better, worse = sum(c < 0 for c in changes), sum(c > 0 for c in changes)

@@ -43,9 +43,11 @@ def review(folder: Path, about: str = "", **patch: object) -> None:
     walk = standing(folder).walk
     if about:
         ids = [one.id for one in walk.findings if one.part == about]
-        action = "change" if patch else "drop"
         patches = [Patch.model_validate(patch)] if patch else []
-        apply(folder, Wish(action=action, who="Ann", findings=ids, patches=patches))
+        apply(
+            folder,
+            Wish(action="change" if patch else "drop", who="Ann", findings=ids, patches=patches),
+        )
     left = [one.id for one in standing(folder).walk.findings]
     apply(folder, Wish(action="accept", who="Ann", findings=left))
 
