@@ -1,13 +1,16 @@
 """What is gained by learning from a speaker's other walks: heard without and with it, beside each other.
 
     python bench/learn_from.py FOLDER --writers w5,w12 --voices heart,joe
-    python bench/learn_from.py FOLDER --writers w5 --level 10 --words 120
+    python bench/learn_from.py FOLDER2 --learn bench/material/shop/learn --hear bench/material/shop/hear --writers s1
 
-Of each writer some walks are learned from (those in ``tests/narrations/tune``) and others are heard (those in
-``tests/narrations/aside``), a stretch of each, in the voices in turn. What was heard is kept in FOLDER, so that it
-is heard once only. Printed for the general ear, the trade ear and the fused reading: word error rate, statements
-heard word-perfect, and of the writer's own words, which the ears do not know unless they learn them, how many are
-heard right; below it, how many walks became better and worse.
+Of each writer some walks are learned from (by default those in ``tests/narrations/tune``) and others are heard
+(those in ``tests/narrations/aside``), a stretch of each, in the voices in turn. The shop of ``bench/material/shop``
+is made up for this, to speak in words of its own; the other writers hardly have any. What was heard is kept in
+FOLDER, so that it is heard once only.
+
+Printed for the general ear, the trade ear and the fused reading: word error rate, statements heard word-perfect,
+and of the writer's own words, which the ears do not know unless they learn them, how many are heard right; below
+it, how many walks became better and worse.
 """
 
 import argparse
@@ -37,8 +40,8 @@ def hear(writers: Sequence[str], asked: argparse.Namespace) -> None:
     """Hear the walks of each writer kept aside, without and with having learned from those to tune on."""
     hearings.WORDS = asked.words
     for nth, writer in enumerate(writers):
-        to_hear = of(ASIDE, writer)[: asked.walks]
-        texts = [one.labels.text for one in of(TUNE, writer)][: asked.learned]
+        to_hear = of(asked.hear, writer)[: asked.walks]
+        texts = [one.labels.text for one in of(asked.learn, writer)][: asked.learned]
         if not to_hear or not texts:
             raise SystemExit(f"writer '{writer}' has nothing to hear or to learn from")
         voices = asked.voices.split(",")
@@ -86,19 +89,19 @@ def known(kind: str, learned: Path | None) -> WordModel:
         os.environ[LEARNED] = before
 
 
-def figures(writers: Sequence[str], folder: Path, learned: int | None, level: str, walks: int) -> None:
+def figures(writers: Sequence[str], asked: argparse.Namespace) -> None:
     """Print what was heard in both ways, by writer and of all, of the same walks."""
     errors: dict[tuple[str, str, str], Share] = defaultdict(Share)
     perfect: dict[tuple[str, str, str], Share] = defaultdict(Share)
     own: dict[tuple[str, str, str], Share] = defaultdict(Share)
     each: dict[tuple[str, str], dict[str, int]] = defaultdict(dict)
     for writer in writers:
-        wanted = {one.name for one in of(ASIDE, writer)[:walks]}
-        texts = [one.labels.text for one in of(TUNE, writer)][:learned]
+        wanted = {one.name for one in of(asked.hear, writer)[: asked.walks]}
+        texts = [one.labels.text for one in of(asked.learn, writer)][: asked.learned]
         for way in WAYS:
             learn(texts if way == "with" else None)
-            for one in hearings.read(folder / way / writer):
-                if one.name not in wanted or one.level != level:
+            for one in hearings.read(asked.folder / way / writer):
+                if one.name not in wanted or one.level != asked.level:
                     continue
                 for ear, text in texts_of(one).items():
                     scored = score(one.text, text, one.quotes)
@@ -128,6 +131,8 @@ def main() -> int:
     """Run the command described at the top of this file."""
     parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     parser.add_argument("folder", type=Path, help="where what was heard is kept")
+    parser.add_argument("--learn", type=Path, default=TUNE, help="folder of narrations to learn from")
+    parser.add_argument("--hear", type=Path, default=ASIDE, help="folder of narrations to hear")
     parser.add_argument("--writers", required=True, help="such as w5,w12")
     parser.add_argument("--voices", default="heart,joe", help="taken in turn")
     parser.add_argument("--level", default="clean", help="clean, or decibels of speech over noise")
@@ -138,7 +143,7 @@ def main() -> int:
     asked = parser.parse_args()
     writers = asked.writers.split(",")
     hear(writers, asked)
-    figures(writers, asked.folder, asked.learned, asked.level, asked.walks)
+    figures(writers, asked)
     return 0
 
 

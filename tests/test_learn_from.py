@@ -13,9 +13,8 @@ from saycheck.vocabulary.chosen import config_file
 
 @pytest.fixture(autouse=True)
 def nothing_chosen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Every test runs in a folder of its own, with caches and configuration there and nothing to learn yet."""
+    """Every test runs in a folder of its own, with its configuration there and nothing to learn yet."""
     monkeypatch.chdir(tmp_path)
-    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
     monkeypatch.setenv(LEARNED, "")
     monkeypatch.delenv("SAYCHECK_LEARN_FROM", raising=False)
@@ -48,9 +47,9 @@ def told(*words: object, status: int) -> list[str]:
     return result.stderr.splitlines()
 
 
-def hear(*words: object) -> list[str]:
-    """Hear with the ear that needs no language, so that nothing has to be made."""
-    return told("hear", *words, "-m", "wheel-loader", "--ear", "plain", status=2)
+def hear(*words: object, ear: str = "trade") -> list[str]:
+    """Hear a recording on which nobody speaks, which ends with an error after the ears are ready."""
+    return told("hear", *words, "-m", "wheel-loader", "--ear", ear, status=2)
 
 
 def test_the_ears_learn(own: Path, silence: Path) -> None:
@@ -77,6 +76,18 @@ def test_the_configuration_counts(own: Path, silence: Path) -> None:
     config_file().parent.mkdir(parents=True)
     config_file().write_text('learn_from = "../../own"\n')
     assert f"the ears learn from 1 narration in '{own}'" == hear(silence)[0]
+
+
+@pytest.mark.parametrize("ear", ["plain", "vosk"])
+def test_an_ear_that_cannot_learn(
+    own: Path, silence: Path, monkeypatch: pytest.MonkeyPatch, ear: str
+) -> None:
+    """It is refused where the option was given; a folder chosen once and for all stands in nobody's way."""
+    assert [f"the {ear} ear learns nothing; leave out --learn-from, or say --ear both"] == hear(
+        silence, "--learn-from", own, ear=ear
+    )
+    monkeypatch.setenv("SAYCHECK_LEARN_FROM", str(own))
+    assert not any("learn" in line for line in hear(silence, ear=ear))
 
 
 @pytest.mark.parametrize(

@@ -190,10 +190,11 @@ def test_an_unclear_passage_is_left_out(heard: Walk, lay: Callable[..., Path]) -
     spans = [first.model_copy(update={"disposition": "unclear", "finding_ids": []}), *others]
     folder = lay("unclear", transcript=heard.transcript.model_copy(update={"spans": spans}))
     assert trusted(standing(folder)) is None
-    apply(folder, Wish(action="settle", who="Ann", start=first.char_start, end=first.char_end))
     review(folder)
     text = trusted(standing(folder))
     assert text is not None
+    apply(folder, Wish(action="settle", who="Ann", start=first.char_start, end=first.char_end))
+    assert text == trusted(standing(folder))
     assert heard.transcript.text[first.char_start : first.char_end].strip() not in text
     assert "lift cylinder is leaking" in text
 

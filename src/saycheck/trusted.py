@@ -15,8 +15,11 @@ PAUSE_S = 0.6
 
 
 def trusted(standing: Standing) -> str | None:
-    """The text, one breath a line; None where no person has reviewed the walk through."""
-    if not standing.by or standing.reviewed_share < 1.0:
+    """The text, one breath a line; None where nobody has edited the walk or a finding still needs a look.
+
+    Unclear passages may still be open, since nothing is learned from them.
+    """
+    if not standing.by or standing.open_findings:
         return None
     instead = _instead(standing)
     lines: list[str] = []

@@ -53,7 +53,7 @@ def answer(
 
     if sound is not None and (voice or microphone):
         raise WalkError("--sound and --voice are two ways to answer; say one of them")
-    learn(learn_from, hears=voice or sound is not None)
+    learn(learn_from, ear.value, hears=voice or sound is not None)
     folder = walk if walk.is_dir() else walk.parent
     heard = walkfolder.read(folder)
     who = name or _login()

@@ -62,7 +62,7 @@ def hear(
     _fit(into, {"--machine": machine, "--unit": unit, "--out": out, "--replace": replace})
     try:
         with _on_disk(given) as (source, name), Follower() as follower:
-            learn(learn_from, hears=not is_text(source))
+            learn(learn_from, ear.value, hears=not is_text(source))
             when = walked_when(walked, out if replace else None)
             asked = Asked(
                 machine or "", unit, hours, ear.value, model, follower.note, follower.progress, when

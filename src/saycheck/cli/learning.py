@@ -19,13 +19,22 @@ LearnFrom = Annotated[
 ]
 
 
-def learn(given: Path | None, hears: bool = True) -> None:
+DEAF = ("plain", "vosk")
+"""Ears that hear with a model that is as it is; beside one of them the trade ear still learns."""
+
+
+def learn(given: Path | None, ear: str, hears: bool = True) -> None:
     """Let the ears of this run, and of all that it starts, learn from a folder, and say what they learn.
 
     ``given`` is what ``--learn-from`` names, None for what was chosen once and for all, which counts only where
-    the command ``hears``. Raises SaycheckError as ``own_narrations``.
+    the command ``hears`` and its ``ear`` can learn. Raises SaycheckError as ``own_narrations`` and where the ear
+    cannot learn.
     """
-    folder = given or (_chosen() if hears else None)
+    if given is not None and ear in DEAF:
+        from saycheck.errors import EarError
+
+        raise EarError(f"the {ear} ear learns nothing; leave out --learn-from, or say --ear both")
+    folder = given or (_chosen() if hears and ear not in DEAF else None)
     if folder is None:
         return
     from saycheck.hearing.language.learned import choose, keep

@@ -41,7 +41,7 @@ def listen(
     from saycheck.cli.listening import Options, listen_now
     from saycheck.cli.resuming import resume_newest
 
-    learn(learn_from)
+    learn(learn_from, ear.value)
     options = Options(
         machine, unit, hours, out, ear.value, model, microphone, lead, tones, aloud, zones_aloud
     )
