@@ -7,8 +7,11 @@ import pytest
 from typer.testing import CliRunner
 
 from saycheck.cli import app
-from saycheck.hearing.language.learned import LEARNED, chosen
+from saycheck.hearing.language.learned import LEARNED, choose, chosen, digest, keep
+from saycheck.models.walk import Source, Transcript, Word
+from saycheck.run import Asked, Heard, walk_of
 from saycheck.vocabulary.chosen import config_file
+from saycheck.vocabulary.load import load
 
 
 @pytest.fixture(autouse=True)
@@ -76,6 +79,18 @@ def test_the_configuration_counts(own: Path, silence: Path) -> None:
     config_file().parent.mkdir(parents=True)
     config_file().write_text('learn_from = "../../own"\n')
     assert f"the ears learn from 1 narration in '{own}'" == hear(silence)[0]
+
+
+@pytest.mark.parametrize(("ears", "learned"), [(["vosk", "trade"], True), (["vosk"], False), ([], False)])
+def test_the_walk_tells_that_its_ears_had_learned(tmp_path: Path, ears: list[str], learned: bool) -> None:
+    """The digest of what was learned stands in the walk, where an ear that learns has heard it."""
+    file = keep(["The gribbler is dozy."], tmp_path)
+    choose(file)
+    words = [Word(text="Horn", char_start=0, char_end=4), Word(text="works.", char_start=5, char_end=11)]
+    source = Source(name="yard.m4a", sha256="0" * 64, duration_s=2.0 if ears else 0.0)
+    heard = Heard(Transcript(text="Horn works.", words=words), source, ears)
+    walk = walk_of(heard, load("wheel-loader"), Asked("wheel-loader"))
+    assert (digest(file) if learned else None) == walk.learned
 
 
 @pytest.mark.parametrize("ear", ["plain", "vosk"])

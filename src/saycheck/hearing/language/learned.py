@@ -32,6 +32,11 @@ def keep(texts: Sequence[str], cache: Path | None = None) -> Path:
     return kept("learned", sha256(whole.encode()).hexdigest()[:16], make, cache) / _FILE
 
 
+def digest(file: Path) -> str:
+    """Twelve hex digits that tell one file of ``keep`` from all others."""
+    return sha256(file.read_bytes()).hexdigest()[:12]
+
+
 def choose(file: Path) -> None:
     """Let all ears of this run, and of all that it starts, learn from a file of ``keep``."""
     os.environ[LEARNED] = str(file)

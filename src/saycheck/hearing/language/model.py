@@ -17,7 +17,7 @@ import numpy as np
 from saycheck.hearing.language.cache import kept
 from saycheck.hearing.language.general import general_english
 from saycheck.hearing.language.kneser_ney import estimate
-from saycheck.hearing.language.learned import chosen
+from saycheck.hearing.language.learned import chosen, digest
 from saycheck.hearing.language.lookup import WordModel
 from saycheck.hearing.language.ngrams import Ngrams, Trigram
 from saycheck.hearing.language.sentences import Spelling, sentences
@@ -76,11 +76,10 @@ def trade_language(
     spelling = Spelling(read_talk(folders))
     learned = learned or chosen()
     if learned is not None:
-        digest = sha256(learned.read_bytes()).hexdigest()[:12]
         make = partial(
             _learn, base=folder / _TRIGRAM, walks=read_walks([learned], spelling), spelling=spelling
         )
-        folder = kept("learned-language", f"{name}-{digest}-{LEARNING}", make, cache)
+        folder = kept("learned-language", f"{name}-{digest(learned)}-{LEARNING}", make, cache)
     return Language(folder / _ARPA, folder / _WORDS, WordModel(read(folder / _TRIGRAM), spelling))
 
 
