@@ -61,6 +61,7 @@ def joined(walk: Walk, more: Walk, start_s: float, vocabulary: Vocabulary) -> Wa
             "made_by": more.made_by.model_copy(
                 update={"ears": list(dict.fromkeys([*walk.made_by.ears, *more.made_by.ears]))}
             ),
+            "learned": more.learned or walk.learned,
             "joined": [
                 *walk.joined,
                 Joined(

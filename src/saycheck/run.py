@@ -20,6 +20,7 @@ from saycheck.hearing.choose import chosen
 from saycheck.hearing.doubt import with_doubts
 from saycheck.hearing.hear import hear
 from saycheck.hearing.joining import fuse_for
+from saycheck.hearing.language import learned
 from saycheck.limits import doubted, judged
 from saycheck.models.hearing import Passage
 from saycheck.models.walk import SCHEMA, Machine, MadeBy, Question, Source, Transcript, Walk, Word
@@ -122,9 +123,16 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
         findings=findings,
         checklist=checklist(vocabulary, findings),
         sound=heard.sound,
+        learned=_learned(heard.ears),
         made_by=MadeBy(version=__version__, ears=heard.ears, vocabulary=vocabulary.version),
     )
     return walk.model_copy(update={"questions": questions(vocabulary, walk, asked.again(walk))})
+
+
+def _learned(ears: Sequence[str]) -> str | None:
+    """The digest of what the ears had learned; None where there was nothing, or no ear that learns."""
+    file = learned.chosen() if {"builtin", "trade"} & set(ears) else None
+    return learned.digest(file) if file else None
 
 
 def needs_attention(walk: Walk) -> bool:

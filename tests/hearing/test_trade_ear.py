@@ -1,5 +1,6 @@
 """The trade ear on real and on made-up sound."""
 
+import shutil
 from pathlib import Path
 
 import numpy as np
@@ -8,10 +9,13 @@ import pytest
 from saycheck.errors import EarError
 from saycheck.hearing.ear import SAMPLE_RATE, Phrase, Samples
 from saycheck.hearing.language.kneser_ney import estimate
-from saycheck.hearing.language.model import Language, WordModel, write_dictionary
+from saycheck.hearing.language.learned import LEARNED, choose, keep
+from saycheck.hearing.language.lookup import WordModel
+from saycheck.hearing.language.model import Language, write_dictionary
 from saycheck.hearing.language.sentences import Spelling
 from saycheck.hearing.language.talk import Talk
 from saycheck.hearing.trade_ear import TradeEar
+from saycheck.vocabulary.load import load
 
 PROSE = Path("/usr/share/pocketsphinx/test/data/librivox/sense_and_sensibility_01_austen_64kb-0880.wav")
 COMMAND = Path("/usr/share/pocketsphinx/test/data/goforward.raw")
@@ -31,6 +35,25 @@ def small_language(folder: Path, lines: list[str]) -> Language:
 def ear(tmp_path_factory: pytest.TempPathFactory) -> TradeEar:
     lines = ["go forward ten metres", "go back four metres", "left pin dry", "ten mil", "forward"]
     return TradeEar(small_language(tmp_path_factory.mktemp("language"), lines))
+
+
+@pytest.mark.sound
+def test_what_a_shop_calls_its_parts(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Words that no vocabulary has are heard once they have been learned from the shop's narrations, not before."""
+    if shutil.which("festival") is None:
+        pytest.skip("festival is not installed; it comes with Debian's packages festival, festvox-us-slt-hts")
+    from speak import speak
+
+    monkeypatch.setenv(LEARNED, "")
+    said = "the snood plate is spalled"
+    phrase = Phrase(speak(f"{said}.", "slt-hts", cache=tmp_path), 0.0)
+    vocabulary = load("wheel-loader")
+    before = [word.text for word in TradeEar.for_machine(vocabulary).hear(phrase).words]
+    own = ["Snood plate is bent. The widget box is sound.", "The snood plate is spalled at the corner."]
+    choose(keep(own, tmp_path))
+    after = [word.text for word in TradeEar.for_machine(vocabulary).hear(phrase).words]
+    assert said.split() == after
+    assert "snood" not in before
 
 
 def command() -> Samples:

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from saycheck.cli.learning import LearnFrom
 from saycheck.cli.options import Ear, Ears, Model
 from saycheck.cli.shop import Shop
 from saycheck.cli.walks import WalkFolder
@@ -40,16 +41,19 @@ def answer(
     ear: Ear = Ears.both,
     model: Model = None,
     _shop: Shop = None,
+    learn_from: LearnFrom = None,
 ) -> None:
     """Answer the open questions of a walk; each answer is read back before it counts."""
     from saycheck import walkfolder
     from saycheck.asking.given import Recorded, Typed
+    from saycheck.cli.learning import learn
     from saycheck.cli.review import _login
     from saycheck.errors import WalkError
     from saycheck.vocabulary.load import load
 
     if sound is not None and (voice or microphone):
         raise WalkError("--sound and --voice are two ways to answer; say one of them")
+    learn(learn_from, ear.value, hears=voice or sound is not None)
     folder = walk if walk.is_dir() else walk.parent
     heard = walkfolder.read(folder)
     who = name or _login()

@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli.learning import LearnFrom
 from saycheck.cli.options import Ear, Ears, Hours, Machine, Model, Out, Unit
 from saycheck.cli.shop import Shop
 
@@ -41,6 +42,7 @@ def hear(
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print walk.json instead of the view.")] = False,
     _shop: Shop = None,
+    learn_from: LearnFrom = None,
     exit_status: Annotated[
         bool, typer.Option("--exit-status", help="Leave with status 1 when the walk needs attention.")
     ] = False,
@@ -52,12 +54,15 @@ def hear(
     from saycheck import walkfolder
     from saycheck.cli import joining, stopping
     from saycheck.cli.earlier import questions_from_earlier, walked_when
+    from saycheck.cli.learning import learn
     from saycheck.cli.view import Follower, show, show_json, summary
     from saycheck.run import Asked, hear_file, needs_attention
+    from saycheck.source import is_text
 
     _fit(into, {"--machine": machine, "--unit": unit, "--out": out, "--replace": replace})
     try:
         with _on_disk(given) as (source, name), Follower() as follower:
+            learn(learn_from, ear.value, hears=not is_text(source))
             when = walked_when(walked, out if replace else None)
             asked = Asked(
                 machine or "", unit, hours, ear.value, model, follower.note, follower.progress, when

@@ -4,6 +4,7 @@ from typing import Annotated
 
 import typer
 
+from saycheck.cli.learning import LearnFrom
 from saycheck.cli.options import Ear, Ears, Hours, Machine, Model, Out, Unit
 from saycheck.cli.shop import Shop
 
@@ -12,6 +13,7 @@ def listen(
     machine: Machine = None,
     unit: Unit = None,
     _shop: Shop = None,
+    learn_from: LearnFrom = None,
     hours: Hours = None,
     out: Out = None,
     ear: Ear = Ears.both,
@@ -35,9 +37,11 @@ def listen(
     ] = False,
 ) -> None:
     """Listen to a walkaround as it is spoken; say "recorder, done" or press Ctrl-C at its end."""
+    from saycheck.cli.learning import learn
     from saycheck.cli.listening import Options, listen_now
     from saycheck.cli.resuming import resume_newest
 
+    learn(learn_from, ear.value)
     options = Options(
         machine, unit, hours, out, ear.value, model, microphone, lead, tones, aloud, zones_aloud
     )

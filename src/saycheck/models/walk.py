@@ -186,6 +186,7 @@ class Walk(Model):
 
     ``walked_at`` is when it was walked: local time, ISO 8601; without it the day in the id counts.
     ``joined`` are the recordings made after walking back; ``source`` is the first, its length that of all.
+    ``learned`` is a digest of the shop's own narrations that the ears had learned, None where they had not.
     """
 
     schema_name: str = Field(default=SCHEMA, alias="schema")
@@ -201,5 +202,6 @@ class Walk(Model):
     made_by: MadeBy
     walked_at: str | None = None
     joined: list[Joined] = []
+    learned: str | None = None
 
     model_config = {"populate_by_name": True}

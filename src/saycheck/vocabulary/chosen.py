@@ -56,8 +56,8 @@ def shop_folders(environment: Mapping[str, str] = os.environ) -> tuple[Path, ...
     """
     if named := environment.get(SHOP, "").strip():
         return tuple(_there(Path(one).expanduser(), SHOP) for one in named.split(os.pathsep) if one.strip())
-    if (configured := _configured()) is not None:
-        return (_there(configured, f"'shop' in {config_file()}"),)
+    if (set_once := configured("shop")) is not None:
+        return (_there(set_once, f"'shop' in {config_file()}"),)
     home = home_folder()
     return (home,) if home.is_dir() else ()
 
@@ -76,19 +76,23 @@ def config_file() -> Path:
     return user_config_path("saycheck") / "config.toml"
 
 
-def _configured() -> Path | None:
+def configured(key: str) -> Path | None:
+    """The folder that a key of ``config.toml`` names, from where that file lies; None where it names none.
+
+    Raises VocabularyError where the file cannot be read or the key is no folder's name.
+    """
     path = config_file()
     if not path.is_file():
         return None
     try:
-        shop = tomllib.loads(path.read_text(encoding="utf-8")).get("shop")
+        folder = tomllib.loads(path.read_text(encoding="utf-8")).get(key)
     except (tomllib.TOMLDecodeError, UnicodeDecodeError, OSError) as error:
         raise VocabularyError(f"'{path}' cannot be read ({error}); mend it or take it away") from None
-    if shop is None:
+    if folder is None:
         return None
-    if not isinstance(shop, str):
-        raise VocabularyError(f"'shop' in '{path}' must be a folder in quotes, not {shop!r}")
-    return (path.parent / Path(shop).expanduser()).resolve()
+    if not isinstance(folder, str):
+        raise VocabularyError(f"'{key}' in '{path}' must be a folder in quotes, not {folder!r}")
+    return (path.parent / Path(folder).expanduser()).resolve()
 
 
 def _there(folder: Path, who: str) -> Path:

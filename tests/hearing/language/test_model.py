@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 from saycheck.hearing.language.kneser_ney import estimate
-from saycheck.hearing.language.model import WordModel, write_dictionary
+from saycheck.hearing.language.lookup import WordModel
+from saycheck.hearing.language.model import write_dictionary
 from saycheck.hearing.language.sentences import Spelling
 from saycheck.hearing.language.talk import Talk
 

@@ -45,6 +45,25 @@ def test_a_mixture_adds_up(
     assert sum(mixed.p(history, word) for word in mixed.words) == pytest.approx(1.0)
 
 
+def test_only_words_after_what_was_taught_change(trade: Trigram, talk: Trigram) -> None:
+    """After words that the other model holds it has its share; after others all is as it was."""
+    taught = trade.taught(talk, 0.25, 0.01)
+    words = list(dict.fromkeys([*trade.words, *talk.words]))
+    for history, word in ((("it", "is"), "dry"), (("left",), "it"), (("is",), "dry")):
+        expected = 0.75 * trade.over(words).p(history, word) + 0.25 * talk.over(words).p(history, word)
+        assert expected == pytest.approx(taught.p(history, word), rel=0.02)
+    assert trade.p(("left", "pin"), "dry") == pytest.approx(taught.p(("left", "pin"), "dry"), rel=0.01)
+    assert trade.p((), "hose") * 0.99 == pytest.approx(taught.p((), "hose"))
+    assert taught.p((), "home") == pytest.approx(talk.p((), "home") * 0.01)
+
+
+@pytest.mark.parametrize("history", [(), ("left",), ("left", "pin"), ("it", "is"), ("pin", "is"), ("dry",)])
+def test_a_taught_model_adds_up(trade: Trigram, talk: Trigram, history: tuple[str, ...]) -> None:
+    """What may follow adds up to one, after words of either model."""
+    taught = trade.taught(talk, 0.3, 0.03)
+    assert sum(taught.p(history, word) for word in taught.words) == pytest.approx(1.0)
+
+
 def test_thinning_takes_what_tells_least(trade: Trigram, talk: Trigram) -> None:
     """Fewer triples are left, and the bigrams stay."""
     mixed = trade.mixed(talk, 0.3)

@@ -222,3 +222,17 @@ def test_a_lost_photograph_is_told(given: Given) -> None:
     standing = given.standing.model_copy(update={"photos": {"f1": ["a.jpg", "b.jpg"]}})
     facts = compose(replace(given, standing=standing, pictures={"a.jpg": jpeg()})).making
     assert ["2, of which 1 cannot be shown"] == [one.value for one in facts if one.name == "photographs"]
+
+
+def test_what_the_ears_had_learned_is_told(given: Given) -> None:
+    """The digest of the shop's own narrations stands under how it was made, where there were any."""
+    from saycheck.reporting.writeup.compose import compose
+
+    def learned(digest: str | None) -> list[str]:
+        walk = given.standing.walk.model_copy(update={"learned": digest})
+        standing = given.standing.model_copy(update={"walk": walk})
+        facts = compose(replace(given, standing=standing)).making
+        return [one.value for one in facts if one.name == "learned"]
+
+    assert ["the shop's own narrations, digest 0123456789ab"] == learned("0123456789ab")
+    assert [] == learned(None)

@@ -130,6 +130,28 @@ class Trigram:
         )
         return mixture.balanced()
 
+    def taught(self, other: "Trigram", share: float, alone: float) -> "Trigram":
+        """``share`` of ``other`` after such words as ``other`` has seen something follow, else this model.
+
+        A word without any before it has only the share ``alone`` of ``other``: enough that words which this
+        model lacks can be said, not so much that they are expected everywhere.
+        """
+        words = list(dict.fromkeys([*self.words, *other.words]))
+        ours, theirs = self.over(words), other.over(words)
+        size = len(words)
+        pair_codes = np.union1d(ours.pairs.codes, theirs.pairs.codes)
+        triple_codes = np.union1d(ours.triples.codes, theirs.triples.codes)
+        pair_codes = np.union1d(pair_codes, triple_codes // size)
+        unigram = (1 - alone) * ours.unigram + alone * theirs.unigram
+        ours = replace(ours, unigram=unigram).balanced()
+        after_one = share * np.isin(pair_codes // size, theirs.pairs.codes // size)
+        after_two = share * np.isin(triple_codes // size, theirs.triples.codes // size)
+        pair_p = (1 - after_one) * ours.pair_p(pair_codes) + after_one * theirs.pair_p(pair_codes)
+        triple_p = (1 - after_two) * ours.triple_p(triple_codes) + after_two * theirs.triple_p(triple_codes)
+        pairs = Ngrams(pair_codes, pair_p, np.ones(len(pair_codes)))
+        triples = Ngrams(triple_codes, triple_p, np.ones(len(triple_codes)))
+        return Trigram(tuple(words), unigram, np.ones(size), pairs, triples).balanced()
+
     def thinned(self, least_gain: float) -> "Trigram":
         """Without the trigrams that tell little more than the bigram below them.
 

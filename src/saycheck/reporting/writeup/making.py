@@ -39,6 +39,7 @@ def _facts(given: Given) -> Iterator[tuple[str, str]]:
         if walk.made_by.ears
         else "",
     )
+    yield "learned", f"the shop's own narrations, digest {walk.learned}" if walk.learned else ""
     yield "noise", _noise(walk)
     yield "words", _words(walk)
     yield "review", review(given)
