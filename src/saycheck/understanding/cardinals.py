@@ -8,6 +8,11 @@ from collections.abc import Sequence
 from saycheck.understanding.number_words import MOST_DIGITS, ONES, SCALES, TEENS, TENS
 
 
+BARE_SCALES = frozenset(["hundred", "thousand"])
+# "Hundred and twenty" leaves out its "a"; "a few hundred" is no hundred.
+SOME = frozenset("few several many couple of odd some half".split())
+
+
 def below_hundred(words: Sequence[str], at: int) -> tuple[int, int] | None:
     """Read 0 to 99 said as one number; returns (value, end)."""
     if at >= len(words):
@@ -41,6 +46,8 @@ def cardinal(words: Sequence[str], at: int) -> tuple[int, int] | None:
         and words[at + 1] in SCALES
     ):
         group, end, seen = 1, at + 1, True
+    elif words[at : at + 1] and words[at] in BARE_SCALES and not (at and words[at - 1] in SOME):
+        group, seen = 1, True
     while end < len(words):
         word = words[end]
         if word in SCALES and seen:

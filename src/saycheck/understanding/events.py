@@ -4,10 +4,14 @@ marks, words that point back ("the left one").
 
 from dataclasses import dataclass
 
+from saycheck.understanding.numbers import LABELLED
 from saycheck.understanding.parts import ENDS
 from saycheck.understanding.place import is_side_word
 from saycheck.understanding.text import Mention, Reading
 
+TOOLS = frozenset(
+    "gauge tape dial meter multimeter ruler rule calipers caliper feeler feelers stick tester".split()
+)
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
 RANK = {"part": 0, "condition": 1, "quantity": 2}
 ONE = frozenset(["one", "ones", "one's", "two", "three", "four", "pair", "set"])
@@ -125,13 +129,30 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
         return reading.inside(kind, start, end)
 
     words = reading.all_words
-    numbered = {i for i in range(start + 1, end) if words[i - 1] == "number"}
+    numbered = {i for i in range(start + 1, end) if words[i - 1] in LABELLED}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
     solid = [m for m in solid if not (m.kind == "condition" and dangling(words, m, end))]
-    kept = overlap_free([m for m in solid if not (m.kind == "quantity" and m.start in numbered)])
+    solid = [m for m in solid if not (m.kind == "part" and measured_with(reading, m))]
+    kept = overlap_free([m for m in solid if not (m.start in numbered and is_label(m))])
     taken = {i for m in kept for i in range(m.start, m.end)}
     ordered = sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)
     return sides_first(ordered, words)
+
+
+def is_label(mention: Mention) -> bool:
+    """Whether a number behind "number" or "axle" is a name: it has no unit."""
+    return mention.kind == "quantity" and mention.value.unit is None
+
+
+def measured_with(reading: Reading, part: Mention) -> bool:
+    """ "Nine mil on the gauge": the gauge is what it was measured with, no part of the machine."""
+    words = reading.all_words
+    if part.end - part.start != 1 or words[part.start] not in TOOLS:
+        return False
+    at = part.start
+    if words[max(0, at - 2) : at] not in [[w, a] for w in ("on", "by", "with") for a in ("the", "a", "my")]:
+        return False
+    return any(m.end == at - 2 and m.value.unit for m in reading.of("quantity"))
 
 
 def sides_first(events: list[Mention], words: list[str]) -> list[Mention]:

@@ -11,6 +11,7 @@ from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.untold_side import Side
 from saycheck.understanding.weigh import Weight
 
 NOT_PART_WORDS = frozenset(
@@ -104,9 +105,16 @@ class FindingMaker:
         )
 
     def __call__(
-        self, reading: Reading, statement: Statement, words: list[Word], weight: Weight | None = None
+        self,
+        reading: Reading,
+        statement: Statement,
+        words: list[Word],
+        weight: Weight | None = None,
+        side: Side | None = None,
     ) -> Finding:
-        """The finding a statement makes; ``words`` give its times, ``weight`` the state it is given."""
+        """The finding a statement makes; ``words`` give its times, ``weight`` the state it is given, ``side`` the
+        side where it is not the subject's own.
+        """
         verdict: Verdict = judge(statement)
         ruled = verdict.state
         if weight is None:
@@ -136,7 +144,7 @@ class FindingMaker:
             id="",
             zone=part.zone,
             part=part.name,
-            side=statement.subject.side or "none",  # type: ignore[arg-type]
+            side=side or statement.subject.side or "none",  # type: ignore[arg-type]
             check=verdict.condition,
             state=verdict.state,
             condition=verdict.condition,

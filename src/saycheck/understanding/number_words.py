@@ -44,6 +44,7 @@ SPOKEN_BELOW: dict[tuple[str, ...], int] = {
     for below, tens, names in ((32, "thirty", ("second", "seconds")), (64, "sixty", ("fourth", "fourths")))
     for ones in names
 }
+SPOKEN_BELOW |= {("32", "nds"): 32, ("32", "nd"): 32, ("64", "ths"): 64, ("16", "ths"): 16, ("8", "ths"): 8}
 POINTS = frozenset(["point", "decimal"])
 GLYPHS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 MINUS = frozenset(["minus", "negative", "-"])

@@ -27,6 +27,10 @@ from saycheck.understanding.number_words import (
 from saycheck.understanding.text import words_of
 
 
+LABELLED = frozenset(["axle", "number"])
+"""Behind these a digit is a name."""
+
+
 @dataclass(frozen=True)
 class Number:
     """A number and how it was said.
@@ -145,7 +149,10 @@ def parse(words: Sequence[str], at: int = 0) -> Number | None:
     if words[at] == "dozen":
         return Number(12, at + 1, "words")
     if words[at : at + 2] == ["a", "couple"]:
-        return Number(2, at + 2 + (words[at + 2 : at + 3] == ["of"]), "article")
+        end = at + 2 + (words[at + 2 : at + 3] == ["of"])
+        if end < len(words) and words[end] in ("hundred", "thousand"):
+            return Number(2 * SCALES[words[end]], end + 1, "words", SCALES[words[end]] / 2)
+        return Number(2, end, "article")
     if words[at] == "couple":
         return Number(2, at + 1 + (words[at + 1 : at + 2] == ["of"]), "article")
     found = best_of(words, at)
@@ -206,6 +213,9 @@ def best_of(words: Sequence[str], at: int) -> Number | None:
         value, end = whole
         candidates.append(Number(value, end, "words", 1.0))
     digits, end = digit_run(words, at)
+    if at and words[at - 1] in LABELLED and len(digits) > 1 and words[end : end + 1] and words[end] in POINTS:
+        # "Axle one seven point two": the one is the axle's.
+        return Number(SMALL[words[at]], at + 1, "words")
     if 2 <= len(digits) <= MOST_DIGITS:
         candidates.append(Number(int(digits), end, "digits", 1.0))
     paired = pairs(words, at)

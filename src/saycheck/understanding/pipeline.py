@@ -34,6 +34,7 @@ from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading, split, tokens_of
 from saycheck.understanding.unspoken import Unspoken
+from saycheck.understanding.untold_side import side_of
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
 from saycheck.vocabulary.schema import Clues, Conditions, Cues, Nouns, Units
@@ -251,12 +252,15 @@ def understand(
     reading, statements = prepared(text, kind, words, unit)
     found = Understood(reading=reading)
     talk = []
-    for statement in statements:
+    for before, statement, after in zip(
+        [None, *statements], statements, [*statements[1:], None], strict=False
+    ):
         weight = weight_of(reading, statement, statements, asked)
         if weight.shares.get("talk", 0.0) > TALK_ABOVE:
             talk.append((statement, weight))
         else:
-            found.findings.append(MAKER(reading, statement, list(words), weight))
+            side = side_of(reading, statement, before, after)
+            found.findings.append(MAKER(reading, statement, list(words), weight, side))
     for mention, value in readings(reading):
         found.hours = value
         found.findings.append(MAKER.hour_meter(reading, mention, value, list(words)))

@@ -30,6 +30,17 @@ class Subject:
 
 
 @dataclass(frozen=True)
+class Stood:
+    """Where the walker stood as something was said: the ``side`` (left, right or None) and ``how`` it is known:
+    told, shown by a part, left (they went where there is no side) or never said; ``ago`` counts the sentences since.
+    """
+
+    side: str | None = None
+    how: str = "never"
+    ago: int = 99
+
+
+@dataclass(frozen=True)
 class Claim:
     """A condition with how it was said: denied or not, made little or much of."""
 
@@ -45,7 +56,8 @@ class Statement:
 
     ``marks`` tell how it is meant: hidden, later, keep-an-eye, needs-work; absent or has (a part that is
     not there or is); same, exception, side-corrected; unworded where no table knows what is said.
-    ``taken_back`` holds the words that take it back, ``copied_from`` what "same again" repeats.
+    ``taken_back`` holds the words that take it back, ``copied_from`` what "same again" repeats, ``stood`` where
+    the walker stood.
     """
 
     subject: Subject
@@ -58,6 +70,7 @@ class Statement:
     count: tuple[int, Mention] | None = None
     taken_back: str | None = None
     copied_from: "Statement | None" = None
+    stood: Stood = Stood()
 
     def stretch(self, start: int, end: int) -> None:
         """Take in the tokens ``start`` to ``end`` as well."""

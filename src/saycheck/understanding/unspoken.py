@@ -22,6 +22,8 @@ LEFT_OVER = frozenset([1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4])
 TREAD = frozenset("tread lug lugs profile".split())
 DEEP = frozenset(["sag", "thickness", "depth", "height"])
 LEAST_MM, MOST_MM = 5, 400
+DEEPEST_IN = 4
+"""No tread is deeper, in inches."""
 
 
 def tenths_behind(said: list[tuple[Quantity, Mention]]) -> list[tuple[Quantity, Mention]]:
@@ -93,7 +95,7 @@ class Unspoken:
             return replace(quantity, unit="degC", quantity="temperature")
         if form == "fraction" and value < 1 and FILLED & set(said.lower().split()):
             return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
-        if form == "fraction" and value < 4:
+        if form == "fraction" and value < DEEPEST_IN:
             return replace(quantity, unit="in", quantity="length")
         if (
             last
@@ -105,7 +107,14 @@ class Unspoken:
         return quantity
 
     def tread(self, quantity: Quantity, last: Quantity | None) -> Quantity:
-        """A bare number of a tread: as the last one on this walk, else millimetres where it can be."""
+        """A bare number of a tread: as the last one on this walk, else millimetres where it can be; a fraction is
+        a share of what a new one has ("half") or of an inch ("seven thirty-seconds").
+        """
+        if quantity.form == "fraction" and quantity.value in LEFT_OVER:
+            share = 100 * quantity.value
+            return replace(quantity, value=share, plus_minus=100 * quantity.plus_minus, unit="percent")
+        if quantity.form == "fraction" and quantity.value < DEEPEST_IN:
+            return replace(quantity, unit="in", quantity="length")
         if last and last.quantity == "length":
             return replace(quantity, unit=last.unit, quantity="length")
         if quantity.form != "fraction" and 2 <= quantity.value <= PSI_MOST / 2:

@@ -117,6 +117,7 @@ def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
         walk.last_group = now.group
     for statement in now.made:
         take_side_around(walk, statement)
+        statement.stood = walk.stood()
 
 
 def settle_count(walk: Walk, statement: Statement) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.place import OTHER, Places, Where
 from saycheck.understanding.resolve import Resolver
-from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.statements import Statement, Stood, Subject
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Clue
 
@@ -29,7 +29,7 @@ class Rules:
 
 @dataclass(frozen=True)
 class WalkerSide:
-    """The side the walker is on. ``told`` by a move; else shown by a part in ``sentence`` (its number)."""
+    """The side the walker is on, as of ``sentence`` (its number). ``told`` by a move; else shown by a part."""
 
     side: str | None = None
     told: bool = False
@@ -109,8 +109,15 @@ class Walk:
         if side and not zone:
             zone = next((z.name for z in self.rules.places.zones if z.side == side), self.where.zone)
         self.where = Where(zone or self.where.zone, side, told=True)
-        self.side = WalkerSide(side, told=True)
+        self.side = WalkerSide(side, told=True, sentence=self.now.number)
         self.last_side = side or self.last_side
+
+    def stood(self) -> Stood:
+        """Where the walker stands now; where that is on no side, the side they last went to."""
+        ago = self.now.number - self.side.sentence
+        if self.side.side:
+            return Stood(self.side.side, "told" if self.side.told else "shown", ago)
+        return Stood(self.last_side, "left", ago) if self.last_side else Stood()
 
     def remember(self, subject: Subject) -> None:
         """Make the subject the one that later words without a part are about."""

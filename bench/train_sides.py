@@ -1,0 +1,96 @@
+"""Train on which side a part is that no word tells (``understanding/untold_side.py``); print how well it does.
+
+    python bench/train_sides.py [FOLDER] [--folds-only]
+
+Material and folds are those of ``bench/train_statements.py``; FOLDER holds the names learned without each writer
+(``bench/train_names.py FOLDER``) and takes, in ``sides/``, the weights. A statement on labelled words whose part
+agrees is learned with the label's side as seen from where the walker stands. Needs scikit-learn.
+"""
+
+import re
+import sys
+from pathlib import Path
+from typing import Any
+
+import train_statements as material
+from saycheck.understanding.linear import FOLDER, STANDING_IN
+from saycheck.understanding.pipeline import MAKER, prepared
+from saycheck.understanding.untold_side import absolute, features, relative
+
+LEAST_AGREEMENT = 60
+Row = tuple[dict[str, int], str, bool, str]
+
+
+def rows(label: dict[str, Any]) -> list[Row]:
+    """(features, the label's side as seen from the walker, whether the rules are right, the rules' side)."""
+    text = label["text"]
+    reading, statements = prepared(text, label["machine"])
+    places = [(g, m.span()) for g in label["gold"] if (m := re.search(re.escape(g["quote"]), text))]
+    out: list[Row] = []
+    for before, statement, after in zip(
+        [None, *statements], statements, [*statements[1:], None], strict=False
+    ):
+        if statement.subject.told_side or statement.copied_from:
+            continue
+        finding = MAKER(reading, statement, [])
+        evidence = finding.evidence[0]
+        fitting = [
+            (min(b, evidence.char_end) - max(a, evidence.char_start), gold)
+            for gold, (a, b) in places
+            if min(b, evidence.char_end) > max(a, evidence.char_start)
+            and material.agreement(gold["part"], finding) >= LEAST_AGREEMENT
+        ]
+        if not fitting:
+            continue
+        gold = max(fitting, key=lambda fit: fit[0])[1]
+        here = statement.stood.side
+        rule = relative(statement.subject.side, here)
+        side = relative(gold["side"], here)
+        if absolute(side, here) is None:
+            continue
+        out.append(
+            (
+                dict.fromkeys(features(reading, statement, before, after), 1),
+                side,
+                finding.side == gold["side"],
+                rule,
+            )
+        )
+    return out
+
+
+def main(folds_only: bool, folds: Path | None) -> None:
+    data = []
+    for writer, label in material.narrations():
+        material.without(writer, folds)
+        data.append((writer, rows(label)))
+    STANDING_IN.clear()
+    writers = sorted({w for w, _ in data})
+    ruled = right = whole = 0
+    for left_out in (set(writers[i :: material.FOLDS]) for i in range(material.FOLDS)):
+        learned = [row for w, some in data if w not in left_out for row in some]
+        vector, model = material.fit([x for x, *_ in learned], [y for _, y, *_ in learned])
+        test = [row for w, some in data if w in left_out for row in some]
+        told = model.predict(vector.transform([x for x, *_ in test]))
+        right += sum(a == y for a, (_, y, *_) in zip(told, test, strict=True))
+        ruled += sum(fits for *_, fits, _ in test)
+        whole += len(test)
+        for writer in left_out if folds else ():
+            assert folds
+            (folds / "sides").mkdir(exist_ok=True)
+            material.save(vector, model, folds / "sides" / f"{writer}.json")
+    print(
+        f"side not told, writers left out in turn: rules {ruled / whole:.3f}, learned {right / whole:.3f} of {whole}"
+    )
+    if folds_only:
+        return
+    learned = [row for _, some in data for row in some]
+    kept = material.save(
+        *material.fit([x for x, *_ in learned], [y for _, y, *_ in learned]), FOLDER / "sides.json"
+    )
+    print(f"{kept} features kept, {(FOLDER / 'sides.json').stat().st_size // 1024} kB")
+
+
+if __name__ == "__main__":
+    where = next((Path(a) for a in sys.argv[1:] if not a.startswith("--")), None)
+    main("--folds-only" in sys.argv, where)
