@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from saycheck.understanding.number_words import MOST_DIGITS, ONES, SCALES, TEENS, TENS
 
-
 BARE_SCALES = frozenset(["hundred", "thousand"])
 # "Hundred and twenty" leaves out its "a"; "a few hundred" is no hundred.
 SOME = frozenset("few several many couple of odd some half".split())

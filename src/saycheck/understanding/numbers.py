@@ -26,7 +26,6 @@ from saycheck.understanding.number_words import (
 )
 from saycheck.understanding.text import words_of
 
-
 LABELLED = frozenset(["axle", "number"])
 """Behind these a digit is a name."""
 
