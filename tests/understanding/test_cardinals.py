@@ -28,6 +28,7 @@ def test_below_hundred(text: str, expected: tuple[int, int] | None) -> None:
         ("two hundred and six bolts", (206, 4)),
         ("two hundred bolts and six nuts", (200, 2)),
         ("a hundred", (100, 2)),
+        ("hundred and twenty mil", (120, 3)),
         ("two thousand and one", (2001, 4)),
         ("twelve hundred", (1200, 2)),
         ("three , four", (3, 1)),  # a comma parts two numbers

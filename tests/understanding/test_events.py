@@ -50,6 +50,10 @@ def of(reading: Reading) -> list[tuple[str, str]]:
                 ("condition", "out"),
             ],
         ),
+        (
+            "Bucket worn, nine mil on the gauge.",  # what it was measured with is no part
+            [("part", "Bucket"), ("condition", "worn"), ("quantity", "nine mil")],
+        ),
         ("Both are good.", [("pointer", "Both"), ("condition", "good")]),
         ("The other one is good.", [("pointer", "other one"), ("condition", "good")]),
         ("Ditto on the right.", [("same", "Ditto")]),  # a side behind "on the" points at no part

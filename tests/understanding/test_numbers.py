@@ -22,6 +22,8 @@ from saycheck.understanding.numbers import Number, number_word, ordinal, parse, 
         ("twelve thousand four hundred and eighty", 12480),
         ("two hundred and fifty four thousand and one", 254001),
         ("a million", 1_000_000),
+        ("hundred and twenty", 120),
+        ("a couple of hundred", 200),
     ],
 )
 def test_whole_numbers(text: str, expected: float) -> None:

@@ -34,6 +34,8 @@ def units(*statements: Statement) -> list[str | None]:
         (said("front tyre", 5), None),  # five of what?
         (said("front tyre tread", 35), "mm"),  # as deep as a tread is, and no pressure
         (said("front tyre lug", 300), None),
+        (said("front tyre tread", 14 / 32, form="fraction"), "in"),
+        (said("front tyre tread", 0.75, form="fraction"), "percent"),  # of what a new one has
         (said("front tyre", 0.5, form="fraction"), "percent"),  # half the tread is left
         (said("front tyre", 3 / 8, form="fraction"), "in"),
         (said("front tyre", 400), None),

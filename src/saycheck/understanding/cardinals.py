@@ -45,7 +45,7 @@ def cardinal(words: Sequence[str], at: int) -> tuple[int, int] | None:
         and words[at + 1] in SCALES
     ):
         group, end, seen = 1, at + 1, True
-    elif words[at : at + 1] and words[at] in BARE_SCALES and not (at and words[at - 1] in SOME):
+    elif at + 1 < len(words) and words[at] in BARE_SCALES and not (at and words[at - 1] in SOME):
         group, seen = 1, True
     while end < len(words):
         word = words[end]
