@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import httpx
 import pytest
 from starlette.testclient import TestClient
 
@@ -250,8 +249,7 @@ def test_a_code_is_not_found_by_trying(folder: Path, told: Told, monkeypatch: py
 
     def tried(code: str, after_s: float) -> int:
         clock[0] += after_s
-        answer: httpx.Response = client.post("/enter", data={"code": code}, headers={"origin": BASE})
-        return answer.status_code
+        return int(client.post("/enter", data={"code": code}, headers={"origin": BASE}).status_code)
 
     code = str(door.code)
     wrong = "000000" if code != "000000" else "111111"
