@@ -71,6 +71,12 @@ def test_reworded(condition: str, state: str, expected: str) -> None:
     assert expected == reworded(Verdict("good", condition), state)  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize("verdict", [Verdict("writeup", "leak"), Verdict("good", "not tight")])
+def test_good_names_no_trouble(verdict: Verdict) -> None:
+    """What was weighed as good is not called a leak, nor what it is not."""
+    assert "good" == reworded(verdict, "good")
+
+
 WORDS = [
     Word(text="bucket", char_start=0, char_end=6, start_s=1.0, end_s=1.4),
     Word(text="is", char_start=7, char_end=9, start_s=1.5, end_s=1.6),

@@ -62,7 +62,17 @@ def reworded(verdict: Verdict, state: State) -> str:
     """The condition where the weighing overturned the state: the words said nothing of the kind."""
     if state in ("hidden", "later"):
         return state
+    if state == "good" and (verdict.state in ("watch", "writeup") or verdict.condition.startswith("not ")):
+        return "good"
     return verdict.condition if verdict.condition not in ("mentioned", "measured") else state
+
+
+def naming_the_denied(statement: Statement, verdict: Verdict) -> Verdict:
+    """ "Fine, no glaze on it": of what is said for good, the trouble that is named as absent tells most."""
+    if verdict.state != "good" or verdict.denied:
+        return verdict
+    absent = [c.said.condition for c in statement.claims if c.denied and c.said.condition.form == "fault"]
+    return replace(verdict, condition=absent[0].name, denied=True) if absent else verdict
 
 
 class FindingMaker:
@@ -128,6 +138,7 @@ class FindingMaker:
         talk = context_of(reading, statement)
         sure = confidence(features(statement, verdict, weight, ruled, talk), weight, verdict.state)
         why = reasons(statement, verdict, weight, ruled, sure)
+        verdict = naming_the_denied(statement, verdict)
         start, end = reading.span(statement.start, statement.end)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part

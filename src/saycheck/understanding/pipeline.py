@@ -26,6 +26,7 @@ from saycheck.understanding.dispositions import cover, of_findings, of_orphans, 
 from saycheck.understanding.findings import FindingMaker
 from saycheck.understanding.hours import readings
 from saycheck.understanding.names import NameFinder
+from saycheck.understanding.one_breath import in_one_breath
 from saycheck.understanding.parts import PartFinder
 from saycheck.understanding.place import Places
 from saycheck.understanding.quantities import Quantities
@@ -265,6 +266,7 @@ def understand(
         found.hours = value
         found.findings.append(MAKER.hour_meter(reading, mention, value, list(words)))
     found.findings.sort(key=lambda f: f.evidence[0].char_start)
+    found.findings = in_one_breath(text, found.findings)
     for number, finding in enumerate(found.findings, 1):
         finding.id = f"f{number:03}"
     pieces = of_findings(found.findings)
