@@ -15,21 +15,19 @@ from typing import Any
 import train_statements as material
 from saycheck.understanding.linear import FOLDER, STANDING_IN
 from saycheck.understanding.pipeline import MAKER, prepared
+from saycheck.understanding.text import with_neighbours
 from saycheck.understanding.untold_side import absolute, features, relative
 
-LEAST_AGREEMENT = 60
-Row = tuple[dict[str, int], str, bool, str]
+Row = tuple[dict[str, int], str, bool]
 
 
 def rows(label: dict[str, Any]) -> list[Row]:
-    """(features, the label's side as seen from the walker, whether the rules are right, the rules' side)."""
+    """(features, the label's side as seen from the walker, whether the rules are right)."""
     text = label["text"]
     reading, statements = prepared(text, label["machine"])
     places = [(g, m.span()) for g in label["gold"] if (m := re.search(re.escape(g["quote"]), text))]
     out: list[Row] = []
-    for before, statement, after in zip(
-        [None, *statements], statements, [*statements[1:], None], strict=False
-    ):
+    for before, statement, after in with_neighbours(statements):
         if statement.subject.told_side or statement.copied_from:
             continue
         finding = MAKER(reading, statement, [])
@@ -38,24 +36,17 @@ def rows(label: dict[str, Any]) -> list[Row]:
             (min(b, evidence.char_end) - max(a, evidence.char_start), gold)
             for gold, (a, b) in places
             if min(b, evidence.char_end) > max(a, evidence.char_start)
-            and material.agreement(gold["part"], finding) >= LEAST_AGREEMENT
+            and material.agreement(gold["part"], finding) >= material.AGREES
         ]
         if not fitting:
             continue
         gold = max(fitting, key=lambda fit: fit[0])[1]
         here = statement.stood.side
-        rule = relative(statement.subject.side, here)
         side = relative(gold["side"], here)
         if absolute(side, here) is None:
             continue
-        out.append(
-            (
-                dict.fromkeys(features(reading, statement, before, after), 1),
-                side,
-                finding.side == gold["side"],
-                rule,
-            )
-        )
+        seen = dict.fromkeys(features(reading, statement, before, after), 1)
+        out.append((seen, side, finding.side == gold["side"]))
     return out
 
 
@@ -73,7 +64,7 @@ def main(folds_only: bool, folds: Path | None) -> None:
         test = [row for w, some in data if w in left_out for row in some]
         told = model.predict(vector.transform([x for x, *_ in test]))
         right += sum(a == y for a, (_, y, *_) in zip(told, test, strict=True))
-        ruled += sum(fits for *_, fits, _ in test)
+        ruled += sum(fits for *_, fits in test)
         whole += len(test)
         for writer in left_out if folds else ():
             assert folds

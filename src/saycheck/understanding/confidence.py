@@ -5,7 +5,7 @@ how sure the weighing was and of what else, whether the rules agree, how well th
 weights the probability of the weighing itself stands.
 """
 
-from saycheck.understanding.judge import Verdict
+from saycheck.understanding.judge import TROUBLE, Verdict
 from saycheck.understanding.linear import trained
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement
@@ -66,7 +66,7 @@ def reasons(statement: Statement, verdict: Verdict, weight: Weight, ruled: str, 
     shares = weight.shares
     trouble = shares.get("watch", 0.0) + shares.get("writeup", 0.0)
     out = []
-    if verdict.state == "good" and (trouble > TROUBLE_ABOVE or ruled in ("watch", "writeup")):
+    if verdict.state == "good" and (trouble > TROUBLE_ABOVE or ruled in TROUBLE):
         out.append("said to be good, or is it?")
     if sure >= REVIEW_BELOW and not out:
         return out

@@ -4,14 +4,13 @@ from dataclasses import replace
 
 import pint
 
-from saycheck.models.walk import Evidence, Finding, Measurement, State, Word
+from saycheck.models.walk import Evidence, Finding, Measurement, Side, State, Word
 from saycheck.understanding.confidence import confidence, features, reasons
-from saycheck.understanding.judge import Verdict, judge
+from saycheck.understanding.judge import TROUBLE, Verdict, judge
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Mention, Reading
-from saycheck.understanding.untold_side import Side
 from saycheck.understanding.weigh import Weight
 
 NOT_PART_WORDS = frozenset(
@@ -62,7 +61,7 @@ def reworded(verdict: Verdict, state: State) -> str:
     """The condition where the weighing overturned the state: the words said nothing of the kind."""
     if state in ("hidden", "later"):
         return state
-    if state == "good" and (verdict.state in ("watch", "writeup") or verdict.condition.startswith("not ")):
+    if state == "good" and (verdict.state in TROUBLE or verdict.condition.startswith("not ")):
         return "good"
     return verdict.condition if verdict.condition not in ("mentioned", "measured") else state
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from saycheck.models.walk import State
 from saycheck.understanding.statements import Claim, Statement
 
+TROUBLE = ("watch", "writeup")
 WORST: dict[str, int] = {"good": 0, "watch": 1, "writeup": 2, "hidden": 1}
 
 
@@ -51,7 +52,7 @@ def judge(statement: Statement) -> Verdict:
     worst = max(claims, key=lambda c: WORST[state_of(c)])
     condition = worst.said.condition
     state = state_of(worst)
-    if state in ("watch", "writeup"):
+    if state in TROUBLE:
         if "keep-an-eye" in statement.marks and "needs-work" not in statement.marks:
             state = "watch"
         elif "needs-work" in statement.marks:

@@ -6,11 +6,11 @@ A person enters it once, under the worse of the two states, with all that was me
 from collections.abc import Sequence
 
 from saycheck.models.walk import Evidence, Finding
+from saycheck.understanding.judge import TROUBLE
 
 GAP = 6
 """Characters between the two, at most: a comma, an "and"."""
 STOPS = frozenset(".!?;")
-TROUBLE = ("watch", "writeup")
 
 
 def in_one_breath(text: str, findings: Sequence[Finding]) -> list[Finding]:

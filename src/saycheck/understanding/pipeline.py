@@ -33,7 +33,7 @@ from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
-from saycheck.understanding.text import Mention, Reading, split, tokens_of
+from saycheck.understanding.text import Mention, Reading, split, tokens_of, with_neighbours
 from saycheck.understanding.unspoken import Unspoken
 from saycheck.understanding.untold_side import side_of
 from saycheck.vocabulary.compiled import Vocabulary
@@ -253,9 +253,7 @@ def understand(
     reading, statements = prepared(text, kind, words, unit)
     found = Understood(reading=reading)
     talk = []
-    for before, statement, after in zip(
-        [None, *statements], statements, [*statements[1:], None], strict=False
-    ):
+    for before, statement, after in with_neighbours(statements):
         weight = weight_of(reading, statement, statements, asked)
         if weight.shares.get("talk", 0.0) > TALK_ABOVE:
             talk.append((statement, weight))

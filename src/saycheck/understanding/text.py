@@ -7,11 +7,13 @@ alike; offsets always count characters of the unchanged text.
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 
 from spacy.tokens import Doc
+
+Item = TypeVar("Item")
 
 TOKEN = re.compile(
     r"\d+(?:,\d{3})+(?:\.\d+)?|\d+\.\d+|\d+/\d+|\d+|[½¼¾⅛⅜⅝⅞]|(?:(?<=\w)|(?<=\s)|^)['’]s\b"
@@ -138,6 +140,11 @@ def tokens_of(doc: Doc) -> list[Token]:
         hesitating = False
         out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
     return out
+
+
+def with_neighbours(items: Sequence[Item]) -> Iterable[tuple[Item | None, Item, Item | None]]:
+    """Every item with the one before it and the one behind it, None at the ends."""
+    return zip([None, *items], items, [*items[1:], None], strict=False)
 
 
 def plain_word(word: str) -> str:

@@ -6,14 +6,14 @@ was told, and on the words around. The rules (``attach.sides``) guess; the model
 narrations when to believe them. Trained by ``bench/train_sides.py``; without weights the rules decide.
 """
 
-from typing import Literal, cast
+from typing import cast
 
+from saycheck.models.walk import Side
 from saycheck.understanding.linear import trained
 from saycheck.understanding.place import OTHER
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, plain_words
 
-Side = Literal["left", "right", "both", "none"]
 # What "no side" keeps of its share, for a part on the list as it is and for one of its components or a part of no
 # list: a side left out of a write-up sends a fitter to the wrong wheel, one too many only looks odd. On the tuning
 # narrations, writers left out, this beats the rules both where the labels have a side and over all.

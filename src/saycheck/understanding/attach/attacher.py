@@ -27,7 +27,7 @@ from saycheck.understanding.events import events
 from saycheck.understanding.place import Places
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.statements import Statement, Subject
-from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.text import Mention, Reading, with_neighbours
 from saycheck.vocabulary.schema import Clue
 
 
@@ -64,7 +64,7 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
     walk.now = Sentence(number, start, end, found)
     route = Route(walk, start, end)
     focus = walk.focus, walk.focus_sentence
-    for previous, event, following in zip([None, *found], found, [*found[1:], None], strict=False):
+    for previous, event, following in with_neighbours(found):
         route.go_on(event.start)
         take_in(walk, event, previous, following)
         route.pass_over(event.end)
