@@ -12,6 +12,11 @@ from saycheck.understanding.text import Mention, Reading
 TOOLS = frozenset(
     "gauge tape dial meter multimeter ruler rule calipers caliper feeler feelers stick tester".split()
 )
+DETERMINERS = frozenset("the a an my your this that".split())
+TOOL_BEFORE = frozenset("on by with from of against off".split())
+PAPERS = frozenset("plate sticker book manual chart placard label decal tag sheet card sign door".split())
+"""What tells how much it should be."""
+TELLS = frozenset("says say said wants want calls asks reads shows gives allows".split())
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
 RANK = {"part": 0, "condition": 1, "quantity": 2}
 ONE = frozenset(["one", "ones", "one's", "two", "three", "four", "pair", "set"])
@@ -132,7 +137,7 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     numbered = {i for i in range(start + 1, end) if words[i - 1] in LABELLED}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
     solid = [m for m in solid if not (m.kind == "condition" and dangling(words, m, end))]
-    solid = [m for m in solid if not (m.kind == "part" and measured_with(reading, m))]
+    solid = [m for m in solid if not (m.kind == "part" and only_mentioned(reading, m))]
     kept = overlap_free([m for m in solid if not (m.start in numbered and is_label(m))])
     taken = {i for m in kept for i in range(m.start, m.end)}
     ordered = sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)
@@ -144,15 +149,21 @@ def is_label(mention: Mention) -> bool:
     return mention.kind == "quantity" and mention.value.unit is None
 
 
-def measured_with(reading: Reading, part: Mention) -> bool:
-    """ "Nine mil on the gauge": the gauge is what it was measured with, no part of the machine."""
-    words = reading.all_words
-    if part.end - part.start != 1 or words[part.start] not in TOOLS:
+def only_mentioned(reading: Reading, part: Mention) -> bool:
+    """Whether a part's name stands here for what something was measured with, read from or seen at.
+
+    "Nine mil on the gauge", "the plate says forty", "three mil at the rim": nothing is said of gauge, plate or rim.
+    """
+    words, at = reading.all_words, part.start
+    before, word = words[max(0, at - 2) : at], words[at]
+    if len(before) < 2 or before[1] not in DETERMINERS:
         return False
-    at = part.start
-    if words[max(0, at - 2) : at] not in [[w, a] for w in ("on", "by", "with") for a in ("the", "a", "my")]:
-        return False
-    return any(m.end == at - 2 and m.value.unit for m in reading.of("quantity"))
+    single = part.end - at == 1
+    if single and word in TOOLS and before[0] in TOOL_BEFORE:
+        return True
+    if word in PAPERS and (words[part.end : part.end + 1] or [""])[0] in TELLS:
+        return True
+    return before[0] == "at" and any(m.end == at - 2 and m.value.unit for m in reading.of("quantity"))
 
 
 def sides_first(events: list[Mention], words: list[str]) -> list[Mention]:

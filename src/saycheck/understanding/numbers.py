@@ -82,6 +82,9 @@ def fraction(words: Sequence[str], at: int) -> Number | None:
         if piece is None:
             return None
         above, end = piece
+    run, behind = digit_run(words, at)
+    if len(run) > 1 and tuple(words[behind : behind + 2]) in SPOKEN_BELOW:
+        above, end = int(run), behind  # "four one thirty-seconds"
     if end < len(words):
         spoken = SPOKEN_BELOW.get(tuple(words[end : end + 2]))
         if spoken:

@@ -1,16 +1,16 @@
 """Units that were left unsaid: "left front forty-eight", "batteries twelve point six, twelve point five".
 
-A number without a unit gets one only where the part leaves no doubt: the unit last said for the same
-kind of part on this walk, or the one in which such a part is always given. Everything else stays a bare
+A number without a unit gets one only where the part leaves no doubt: the unit of a number like it that was said
+of the same kind of part on this walk, or the one in which such a part is always given. Everything else stays a bare
 number and is not entered. Ranges of plausible values: common practice, no source.
 """
 
 from dataclasses import replace
+from math import log
 
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.statements import Statement
+from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention
-from saycheck.vocabulary.compiled import Part
 
 PSI_LEAST, PSI_MOST = 12, 150
 BAR_MOST = 11
@@ -21,9 +21,18 @@ LEFT_OVER = frozenset([1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4])
 """Of a tyre these are the share of the tread that is left, no inches."""
 TREAD = frozenset("tread lug lugs profile".split())
 DEEP = frozenset(["sag", "thickness", "depth", "height"])
+SLACK = frozenset(["sag", "tension", "slack"])
+"""Whoever says these of a track measures how deep it hangs."""
 LEAST_MM, MOST_MM = 5, 400
 DEEPEST_IN = 4
 """No tread is deeper, in inches."""
+SURELY_MM = 15
+"""Nothing that is deep is that deep in inches."""
+ALIKE, TYRES_ALIKE = 3.3, 2.0
+"""A bare number is of the unit of another one of its kind that is at most so many times as much, or as little; of
+tyres, whose pressure and tread are both told, nearer."""
+FEW = 5
+"""Whole numbers below may count things."""
 
 
 def tenths_behind(said: list[tuple[Quantity, Mention]]) -> list[tuple[Quantity, Mention]]:
@@ -45,7 +54,7 @@ class Unspoken:
     """Remembers the units used on one walk."""
 
     def __init__(self) -> None:
-        self.last: dict[str, Quantity] = {}
+        self.told: dict[str, list[Quantity]] = {}
         self.length: str | None = None
 
     def __call__(self, statement: Statement) -> None:
@@ -60,31 +69,40 @@ class Unspoken:
                 quantity = replace(quantity, unit="psi", quantity="pressure")
             if quantity.unit is None:
                 quantity = self.guess(quantity, like, part.name)
-            if quantity.unit is None and part.part and self.is_deep(part.part, quantity):
-                quantity = replace(quantity, unit=self.length, quantity="length")
+            if quantity.unit is None and self.is_deep(statement.subject, quantity):
+                quantity = replace(quantity, unit="mm", quantity="length")
             if quantity.unit is not None:
-                self.last[like] = quantity
+                self.told.setdefault(kind_of(like, part.name), []).append(quantity)
                 self.length = quantity.unit if quantity.quantity == "length" else self.length
                 kept.append((quantity, mention))
         statement.quantities = kept
 
-    def is_deep(self, part: Part, quantity: Quantity) -> bool:
-        """Whether a bare number is the one length that such a part is measured by, in the unit of this walk."""
-        one = part.measures[0].attribute if len(part.measures) == 1 else ""
-        return one in DEEP and self.length == "mm" and LEAST_MM <= quantity.value <= MOST_MM
+    def is_deep(self, subject: Subject, quantity: Quantity) -> bool:
+        """Whether a bare number is the one length that such a part is measured by, in millimetres."""
+        measures = subject.part.part.measures if subject.part.part else ()
+        one = measures[0].attribute if len(measures) == 1 else ""
+        deep = one in DEEP or SLACK & set(subject.spoken.lower().split())
+        least = LEAST_MM if self.length == "mm" else SURELY_MM
+        return bool(deep) and least <= quantity.value <= MOST_MM
+
+    def nearest(self, kind: str, value: float) -> Quantity | None:
+        """What was said of parts of this kind that is nearest to the value, by how many times as much it is."""
+        told = [q for q in self.told.get(kind, ()) if q.value * value > 0]
+        return min(reversed(told), key=lambda q: abs(log(value / q.value)), default=None)
 
     def guess(self, quantity: Quantity, like: str, name: str) -> Quantity:
         """The quantity with the unit that such a part leaves no doubt about; unchanged where it does."""
         value, form = quantity.value, quantity.form
-        last = self.last.get(like)
         said = f"{like} {name}"
+        last = self.nearest(kind_of(like, name), value)
+        times = max(value / last.value, last.value / value) if last else ALIKE
         if "tyre" in said and form == "fraction" and value in LEFT_OVER:
             return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
+        if last and times <= TYRES_ALIKE and ("tyre" in said or TREAD & set(said.split())):
+            return replace(quantity, unit=last.unit, quantity=last.quantity)
         if TREAD & set(said.split()):
-            return self.tread(quantity, last)
+            return tread(quantity)
         if "tyre" in said and form != "fraction":
-            if last and last.quantity == "pressure":
-                return replace(quantity, unit=last.unit, quantity="pressure")
             if PSI_LEAST <= value <= PSI_MOST:
                 return replace(quantity, unit="psi", quantity="pressure")
             if 0 < value <= BAR_MOST and value != int(value):
@@ -97,26 +115,31 @@ class Unspoken:
             return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
         if form == "fraction" and value < DEEPEST_IN:
             return replace(quantity, unit="in", quantity="length")
-        if (
-            last
-            and last.value
-            and 0.3 <= abs(value / last.value) <= 3
-            and not (value == int(value) and value < 5)
-        ):
+        if last and times <= ALIKE and not may_count(quantity):
             return replace(quantity, unit=last.unit, quantity=last.quantity)
         return quantity
 
-    def tread(self, quantity: Quantity, last: Quantity | None) -> Quantity:
-        """A bare number of a tread: as the last one on this walk, else millimetres where it can be; a fraction is
-        a share of what a new one has ("half") or of an inch ("seven thirty-seconds").
-        """
-        if quantity.form == "fraction" and quantity.value in LEFT_OVER:
-            share = 100 * quantity.value
-            return replace(quantity, value=share, plus_minus=100 * quantity.plus_minus, unit="percent")
-        if quantity.form == "fraction" and quantity.value < DEEPEST_IN:
-            return replace(quantity, unit="in", quantity="length")
-        if last and last.quantity == "length":
-            return replace(quantity, unit=last.unit, quantity="length")
-        if quantity.form != "fraction" and 2 <= quantity.value <= PSI_MOST / 2:
-            return replace(quantity, unit="mm", quantity="length")
-        return quantity
+
+def kind_of(like: str, name: str) -> str:
+    """Under what name the numbers of a part are remembered: all tyres and their treads are one kind."""
+    said = f"{like} {name}"
+    return "tyre" if "tyre" in said or TREAD & set(said.split()) else like
+
+
+def may_count(quantity: Quantity) -> bool:
+    """Whether a number may be how many there are: it is small and whole, and said without a point."""
+    return quantity.value < FEW and quantity.value == int(quantity.value) and quantity.plus_minus >= 1 / 2
+
+
+def tread(quantity: Quantity) -> Quantity:
+    """A bare number of a tread, unlike any before: millimetres where it can be; a fraction is a share of what a new
+    one has ("half") or of an inch ("seven thirty-seconds").
+    """
+    if quantity.form == "fraction" and quantity.value in LEFT_OVER:
+        share = 100 * quantity.value
+        return replace(quantity, value=share, plus_minus=100 * quantity.plus_minus, unit="percent")
+    if quantity.form == "fraction" and quantity.value < DEEPEST_IN:
+        return replace(quantity, unit="in", quantity="length")
+    if quantity.form != "fraction" and 2 <= quantity.value <= PSI_MOST / 2:
+        return replace(quantity, unit="mm", quantity="length")
+    return quantity

@@ -42,6 +42,9 @@ LEAKING = 0.25
 ORDER_COUNTS = 0.55
 # What talk keeps where a part is named with a fault and no word of talk stands in the sentence.
 PLAINLY_SAID = 0.5
+# What talk keeps where a part is measured and no word of talk stands in the sentence: nobody measures another machine.
+MEASURED_HERE = 0.5
+NOT_MEASURED = frozenset(["time", "money", None])
 
 
 @dataclass(frozen=True)
@@ -186,6 +189,9 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     leans = dict(LEANS.get(ruled, {}))
     if said and not statement.subject.carried and not context_of(reading, statement):
         leans["talk"] = PLAINLY_SAID
+    measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
+    if measured and "talk" not in leans and not context_of(reading, statement):
+        leans["talk"] = MEASURED_HERE
     if ruled == "writeup" and any(c.said.condition.name == "leak" and not c.denied for c in statement.claims):
         leans["watch"] = LEAKING
     bent = {name: share * leans.get(name, 1.0) for name, share in shares.items()}

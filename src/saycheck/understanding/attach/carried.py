@@ -1,6 +1,7 @@
 """What has no part in its own sentence: it goes to the part last spoken of."""
 
 from saycheck.understanding.attach.corrections import put_right
+from saycheck.understanding.attach.deictic import FILLING
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN
 from saycheck.understanding.attach.saying import claim_of, say
 from saycheck.understanding.attach.subjects import carried_on
@@ -8,6 +9,8 @@ from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
 
+# What a sentence begins with that tells a number.
+MEASURED = frozenset("voltage pressure tread depth sag slack play wear gap thickness temperature level".split())
 # For how many sentences a part stays the one that is spoken of.
 FOCUS_SENTENCES = 3
 
@@ -29,8 +32,8 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
     only_numbers = all(e.kind == "quantity" for e in waiting)
     if last and only_numbers and put_right(walk, waiting[-1], last):
         return
-    # A bare number far from its part could be anything.
-    waiting = [e for e in waiting if e.kind != "quantity" or e.value.unit is not None]
+    # A bare number far from its part could be anything, unless the sentence is there to tell it.
+    waiting = [e for e in waiting if e.kind != "quantity" or e.value.unit is not None or tells(walk, e)]
     if not waiting:
         return
     if last and only_numbers and not last.quantities and not last.taken_back:
@@ -47,6 +50,14 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
     say(walk, waiting)
     for statement in walk.now.made:
         statement.stretch(waiting[0].start, statement.end)
+
+
+def tells(walk: Walk, number: Mention) -> bool:
+    """Whether the sentence is there to tell a number: it begins with it ("Thirty. Plenty yet") or says of what it is
+    ("voltage is twelve point five").
+    """
+    before = [w for w in walk.words[walk.now.start : number.start] if w not in FILLING]
+    return not before or before[0].removesuffix("'s") in MEASURED
 
 
 def join(walk: Walk, last: Statement, waiting: list[Mention]) -> None:

@@ -46,16 +46,22 @@ def first_count(reading: Reading, event: Mention, start: int) -> tuple[int, Ment
 def how_many(reading: Reading, statement: Statement, start: int) -> tuple[int, Mention] | None:
     """The count said with the conditions of a statement in words from ``start`` on, or None."""
     words = reading.all_words
-    numbers = [m for m in reading.of("quantity") if m.value.unit or m.value.value > MOST_COUNTED]
+    numbers = [m for m in reading.of("quantity") if measures(m)]
     measured = {i for m in numbers for i in range(m.start, m.end)}
     said = [claim for claim in statement.claims if not claim.denied]
     for claim in sorted(said, key=lambda claim: claim.said.condition.form != "fault"):
         found = number_before(words, claim, start)
         if found is None and claim.said.condition.form == "fault":
-            found = lost(reading, claim.mention, SINGLE | OWN)
+            found = lost(reading, claim.mention, SINGLE | OWN) or held_by(words, claim.mention)
         if found and found[1].start not in measured:
             return found
     return None
+
+
+def measures(number: Mention) -> bool:
+    """Whether a number counts nothing: it has a unit or a point, or there is no such number of anything."""
+    value = number.value.value
+    return bool(number.value.unit) or value > MOST_COUNTED or value != int(value)
 
 
 def one_in(words: Sequence[str], statement: Statement) -> tuple[int, Mention] | None:
@@ -108,13 +114,21 @@ def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention]
     return COUNTS[words[at]], Mention("quantity", at, at + 1)
 
 
+def held_by(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:
+    """ "Hanging by one bolt": how many hold it still."""
+    at = event.end if words[event.end - 1] == "by" else event.end + 1
+    if words[at - 1 : at] not in (["by"], ["on"]) or at + 1 >= len(words) or words[at] not in COUNTS:
+        return None
+    return (COUNTS[words[at]], Mention("quantity", at, at + 1)) if words[at + 1].isalpha() else None
+
+
 def lost(reading: Reading, event: Mention, single: frozenset[str]) -> tuple[int, Mention] | None:
     """ "Missing two bolts", "lost its roll pin": how many are not there; words of ``single`` stand for one."""
     words, at = reading.all_words, event.end
     if words[at - 1] not in LACKS or at + 1 >= len(words):
         return None
     number = next((m for m in reading.of("quantity") if m.start == at), None)
-    if number and (number.value.unit or number.value.value > MOST_COUNTED):
+    if number and measures(number):
         return None
     if words[at] in COUNTS:
         return COUNTS[words[at]], Mention("quantity", at, at + 1)
