@@ -146,7 +146,7 @@ ROWS = [
         "skipped-underneath",
         "too muddy couldn't get under",
         "Hidden: ground under the machine, frame, belly pan, front axle, rear axle, oscillation "
-        "pivot, drive shafts, transmission and brake lines.",
+        "pivot, propshaft, transmission and brake lines.",
     ),
     ("hours", "twelve thousand and six", "The hour meter reads 12,006 h."),
     ("later-eng", "yes they're good", "Batteries: good."),

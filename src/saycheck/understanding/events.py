@@ -27,6 +27,7 @@ POINTING = frozenset(
 )
 NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
 CLAUSE_ENDS = frozenset(". , ; : ! ? and but — – … so too again now here".split())
+BESIDE = frozenset("behind inside under above below beside near past".split())
 BOTH = frozenset(["both", "pair"])
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
@@ -111,6 +112,8 @@ def is_pointing(words: list[str], at: int, run: int) -> bool:
     if words[at:run] == ["left"] and words[run : run + 1] in (["in"], ["on"]):
         return False  # what remains: "two weeks left in it"
     before = words[at - 1] if at else "."
+    if before == "the" and words[max(0, at - 2)] in BESIDE:
+        return False  # "the seal behind the left rear"
     return not (before in ("on", "to", "at", "in", "the") and run - at == 1)
 
 

@@ -40,6 +40,11 @@ class Resolved:
     score: float = 1.0
 
     @property
+    def kind(self) -> str:
+        """What it is made like: the shared part's name, else its own."""
+        return (self.part.like or self.part.name) if self.part else self.name
+
+    @property
     def sided(self) -> bool:
         """Whether the part is known to stand on both sides of the machine."""
         return self.part is not None and self.part.sided

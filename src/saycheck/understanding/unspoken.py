@@ -60,13 +60,15 @@ class Unspoken:
     def __call__(self, statement: Statement) -> None:
         """Give every bare number of the statement its unit, or drop it."""
         part = statement.subject.part
-        like = (part.part.like or part.part.name) if part.part else part.name
+        like = part.kind
         kept = []
         if "batter" in part.name or "batter" in like:
             statement.quantities = tenths_behind(statement.quantities)
         for quantity, mention in statement.quantities:
             if quantity.unit == "lb" and ("tyre" in part.name or "tyre" in like):
                 quantity = replace(quantity, unit="psi", quantity="pressure")
+            elif quantity.unit == "lb":
+                continue  # what it costs
             if quantity.unit is None:
                 quantity = self.guess(quantity, like, part.name)
             if quantity.unit is None and self.is_deep(statement.subject, quantity):

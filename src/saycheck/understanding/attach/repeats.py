@@ -1,5 +1,6 @@
 """What is said again: "ditto over here", "same on the other side"."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from saycheck.understanding.attach.sides import side_in
@@ -8,6 +9,8 @@ from saycheck.understanding.place import OTHER
 from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention
 
+# How many sentences back what is said of another part is still meant.
+JUST_NOW = 2
 REPEATED_MARKS = frozenset(["hidden", "later", "keep-an-eye", "needs-work"])
 
 
@@ -17,11 +20,19 @@ def repeat(walk: Walk, event: Mention) -> None:
     if not sources:
         return
     for subject in walk.now.group:
-        part = subject.part.part
-        like = [s for s in sources if part and s.subject.part.part is part]
-        repeat_one(walk, (like or sources)[-1], subject, event)
+        source = source_for(subject, sources)
+        if source.subject.part.kind == subject.part.kind or walk.now.number - source.sentence <= JUST_NOW:
+            repeat_one(walk, source, subject, event)
     if not walk.now.group:
         repeat_on_side(walk, sources, event)
+
+
+def source_for(subject: Subject, sources: Sequence[Statement]) -> Statement:
+    """What was last said of the same part, else of one like it, else of anything."""
+    part = subject.part
+    same = [s for s in sources if part.part and s.subject.part.part is part.part]
+    like = [s for s in sources if s.subject.part.kind == part.kind]
+    return (same or like or sources)[-1]
 
 
 def says(statement: Statement) -> bool:
