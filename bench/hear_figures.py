@@ -22,7 +22,7 @@ from pathlib import Path
 import jiwer
 
 from heard import comparable, heard_for, score
-from hearings import Heard, read
+from hearings import Heard, order, read
 from narrations import vocabulary_of
 from saycheck.hearing.doubt import doubts
 from saycheck.hearing.hear import Page
@@ -220,22 +220,17 @@ def reliability(words: Sequence[tuple[float, bool]]) -> list[tuple[float, float,
     ]
 
 
-def order(level: str) -> float:
-    """Clean first, then less and less speech over noise."""
-    return -1000.0 if level == "clean" else -float(level)
-
-
 def show(found: Table, words: Sequence[tuple[float, bool]]) -> None:
     """Print both."""
-    print(f"{'level':7}{'ear':9}" + "".join(f"{name:>9}" for name in COLUMNS))
+    print(f"{'level':10}{'ear':9}" + "".join(f"{name:>9}" for name in COLUMNS))
     for level in sorted({level for level, _ in found}, key=order):
         for ear in EARS:
             if (level, ear) in found:
                 row = found[level, ear]
-                print(f"{level:7}{ear:9}" + "".join(f"{row.get(name, '-')!s:>9}" for name in COLUMNS))
+                print(f"{level:10}{ear:9}" + "".join(f"{row.get(name, '-')!s:>9}" for name in COLUMNS))
         row = found[level, "fused"]
         print(
-            f"{'':7}numbers counted: {row['numbers'].of:.0f}; right ones marked: {row['marked though right']}"
+            f"{'':10}numbers counted: {row['numbers'].of:.0f}; right ones marked: {row['marked though right']}"
         )
     print("\nfused words: said to be right, are right, how many")
     for said, right, count in reliability(words):

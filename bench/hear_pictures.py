@@ -4,6 +4,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from hearings import is_noise, order
+
 STYLES = {"plain": ":", "general": "--", "trade": "-.", "either": (0, (1, 1)), "fused": "-"}
 
 
@@ -27,13 +29,13 @@ def _levels(found: Mapping[tuple[str, str], Mapping[str, Any]]) -> Any:
 
     figure = Figure(figsize=(6, 3.4), layout="constrained")
     axes = figure.subplots()
-    levels = sorted({level for level, _ in found}, key=lambda one: -1000.0 if one == "clean" else -float(one))
+    levels = sorted({level for level, _ in found}, key=order)
     for ear, style in STYLES.items():
         shares = [found.get((level, ear), {}).get("perfect") for level in levels]
         points = [(at, one.right / one.of) for at, one in enumerate(shares) if one and one.of]
         if points:
             axes.plot(*zip(*points, strict=True), linestyle=style, color="black", marker=".", label=ear)
-    axes.set_xticks(range(len(levels)), [one if one == "clean" else f"{one} dB" for one in levels])
+    axes.set_xticks(range(len(levels)), [f"{one} dB" if is_noise(one) else one for one in levels])
     axes.set_ylim(0, 1)
     axes.set_ylabel("statements heard word-perfect")
     axes.set_xlabel("speech over engine noise")

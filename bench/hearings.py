@@ -25,6 +25,7 @@ from saycheck.hearing.ear import SAMPLE_RATE, Ear, Phrase
 from saycheck.models.hearing import Hearing, Passage
 from saycheck.scoring.labels import Item
 from speak import speak, with_noise
+from spoilt import WAYS
 
 TUNED_VOICES = "rms,slt-hts,awb,kal16,slt,espeak-us"
 WORDS = 60
@@ -87,7 +88,9 @@ def hear(
             voice = voices[number % len(voices)]
             said, gold = stretch(narration, WORDS, number)
             sound = speak(said, voice)
-            if level != "clean":
+            if level in WAYS:
+                sound = WAYS[level](sound)
+            elif level != "clean":
                 sound = with_noise(sound, float(level), noise, seed=number)
             meter = Meter()
             found = list(phrases([sound], meter.add))
@@ -130,6 +133,18 @@ def _heard(ear: Ear, name: str, found: Sequence[Phrase], busy: dict[str, float])
     return hearings
 
 
+def order(level: str) -> tuple[float, str]:
+    """Clean first, then less and less speech over noise, then what else was done to it."""
+    if level == "clean":
+        return -1000.0, level
+    return (-float(level), level) if is_noise(level) else (1000.0, level)
+
+
+def is_noise(level: str) -> bool:
+    """Whether a level is a number of decibels."""
+    return level.lstrip("-").isdigit()
+
+
 def read(folder: Path) -> list[Heard]:
     """What ``hear`` kept; the folder is one's own, so unpickling it is safe."""
     return [pickle.loads(path.read_bytes()) for path in sorted(folder.glob("*.pickle"))]
@@ -143,7 +158,11 @@ def main() -> int:
     parser.add_argument("--only", help="names that begin so")
     parser.add_argument("--every", type=int, default=1, help="hear only every so many of them")
     parser.add_argument("--first", type=int, default=0, help="how many are passed over at the start")
-    parser.add_argument("--levels", default="clean,10", help="clean, or decibels of speech over noise")
+    parser.add_argument(
+        "--levels",
+        default="clean,10",
+        help="clean, decibels of speech over noise, or what ``spoilt.py`` does to it",
+    )
     parser.add_argument("--noise", default="engine")
     parser.add_argument("--voices", default=TUNED_VOICES, help="taken in turn")
     parser.add_argument("--plain", action="store_true", help="the plain library as a third ear")

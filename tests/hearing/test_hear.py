@@ -165,3 +165,26 @@ def test_fluent_nonsense_is_unclear(sure: float, ears: int, unclear: list[str]) 
     transcript = heard(toys, fuse=fuse)
     assert unclear == [transcript.text[span.char_start : span.char_end] for span in transcript.spans]
     assert {"the two ears could not make out the same words"} >= {span.why for span in transcript.spans}
+
+
+PLENTY = [f"word{nth}" for nth in range(20)]
+
+
+@pytest.mark.parametrize(
+    ("alike", "count", "clear"),
+    [
+        (20, 20, True),
+        (4, 20, True),  # much noise: the trade ear hears little, but some of the same
+        (2, 20, False),
+        (0, 20, False),
+        (0, 6, True),  # of a few words the ears may hear none alike
+    ],
+)
+def test_voices_all_at_once_are_unclear(alike: int, count: int, clear: bool) -> None:
+    """Where many words are heard with confidence and hardly any by both ears, nothing was made out."""
+    said = PLENTY[:count]
+    other = said[:alike] + ["other"] * (count - alike)
+    transcript = heard([Toy("one", " ".join(said)), Toy("two", " ".join(other))])
+    assert ([] if clear else [transcript.text]) == [
+        transcript.text[span.char_start : span.char_end] for span in transcript.spans
+    ]
