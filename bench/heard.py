@@ -35,6 +35,8 @@ def comparable(text: str) -> list[str]:
     text = re.sub(r"[^a-z0-9.' ]+", " ", text)
     text = re.sub(r"\.(?!\d)|(?<!\d)\.(?=\D)", " ", text).replace("'", "")
     text = alpha2digit(" ".join(text.split()), "en", 0.0)
+    # The general ear writes some numbers in two pieces, which understanding reads as one: "8100 and 90".
+    text = re.sub(r"\b(\d+)00 and (\d\d?)\b", lambda m: f"{m[1]}{m[2].zfill(2)}", text)
     text = re.sub(r"(?<!\d)0?\.(\d)", r"point \1", text)
     words = [part for word in text.split() for part in _ONE_SPELLING.get(word, word).split()]
     return _letters_joined(_figures_joined(words))

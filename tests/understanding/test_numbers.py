@@ -86,6 +86,7 @@ def test_decimals(text: str, expected: float) -> None:
     ("text", "expected"),
     [
         ("three sixteenths", 3 / 16),
+        ("four one thirty-seconds", 41 / 32),  # digits one by one
         ("an eighth", 1 / 8),
         ("five eighths", 5 / 8),
         ("a quarter", 1 / 4),
@@ -129,7 +130,15 @@ def test_negative_numbers(text: str, expected: float) -> None:
 
 @pytest.mark.parametrize(
     ("text", "expected"),
-    [("12,480", 12480), ("1,234,567", 1234567), ("0", 0), ("007", 7), ("2 thousand", 2000)],
+    [
+        ("12,480", 12480),
+        ("1,234,567", 1234567),
+        ("0", 0),
+        ("007", 7),
+        ("2 thousand", 2000),
+        ("8100 and 90", 8190),  # as a recogniser writes "eight thousand one hundred and ninety"
+        ("9,800 and 4", 9804),
+    ],
 )
 def test_figures(text: str, expected: float) -> None:
     """Numbers in figures, thousands marked or not."""

@@ -40,6 +40,7 @@ def units(*statements: Statement) -> list[str | None]:
         (said("front tyre", 3 / 8, form="fraction"), "in"),
         (said("front tyre", 400), None),
         (said("front tyre", 48, "lb"), "psi"),  # pounds of air are pressure
+        (said("seal", 40, "lb"), None),  # pounds of money
         (said("batteries", 12.6), "V"),
         (said("batteries", 12), None),  # twelve of what?
         (said("batteries", 1260), None),
@@ -70,6 +71,23 @@ def test_unit_by_the_part(given: Statement, expected: str | None) -> None:
 def test_unit_said_before(first: Statement, second: Statement, expected: str | None) -> None:
     """The unit last said for such a part holds for the next number near it."""
     assert expected == units(first, second)[1]
+
+
+def test_a_tyre_has_two_numbers() -> None:
+    """Tread and pressure of a tyre are both told: a bare number is of the kind that it is like."""
+    tread = said("front tyre", 24, "mm", kind="length")
+    pressure = said("front tyre", 60, "psi", kind="pressure")
+    share = said("rear tyre", 80, "percent", kind="ratio")
+    assert ["mm", "psi", "mm", "psi"] == units(tread, pressure, said("rear tyre", 22), said("rear tyre", 62))
+    assert ["percent", "percent"] == units(share, said("front tyre", 75))
+
+
+@pytest.mark.parametrize(("spoken", "expected"), [("track sag", "mm"), ("track", None)])
+def test_sag_is_deep(spoken: str, expected: str | None) -> None:
+    """Whoever speaks of the sag of a track measures a length, also where no unit was said on the walk."""
+    given = said("track", 52)
+    given.subject.spoken = spoken
+    assert [expected] == units(given)
 
 
 def test_nothing_is_remembered_from_another_walk() -> None:

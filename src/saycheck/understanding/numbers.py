@@ -190,6 +190,9 @@ def parse_written(words: Sequence[str], at: int) -> Number | None:
     if joined:
         return Number(float(joined[0]), joined[1], "written", 1.0)
     end = at + 1
+    rest = hundreds_and(words, at)
+    if rest is not None:
+        return Number(value[0] + rest, at + 3, "written", 1.0)
     while end < len(words) and words[end] in SCALES:
         value, end = (value[0] * SCALES[words[end]], value[1] * SCALES[words[end]]), end + 1
     form = "fraction" if "/" in words[at] or words[at] in GLYPHS else "written"
@@ -202,6 +205,14 @@ def parse_written(words: Sequence[str], at: int) -> Number | None:
         if digits:
             return Number(float(f"{int(number.value)}.{digits}"), end, "written", 10.0 ** -len(digits))
     return with_fraction(words, number)
+
+
+def hundreds_and(words: Sequence[str], at: int) -> int | None:
+    """What a recogniser wrote behind the hundreds of one number ("8100 and 90"), or None."""
+    whole, behind = words[at].replace(",", ""), list(words[at + 1 : at + 3])
+    if not (whole.isdigit() and whole.endswith("00") and int(whole)) or len(behind) < 2 or behind[0] != "and":
+        return None
+    return int(behind[1]) if behind[1].isdigit() and 0 < int(behind[1]) < 100 else None
 
 
 def best_of(words: Sequence[str], at: int) -> Number | None:

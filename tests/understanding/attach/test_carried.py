@@ -39,6 +39,7 @@ Statements = Callable[..., list[Statement]]
         ("Left front tyre is at um forty uh eight psi.", "front tyre", 48, "psi"),
         ("Left front tyre is at forty, uh, eight psi.", "front tyre", 48, "psi"),
         ("The cutting edge is down to 5/8 in the middle.", "cutting edge", 5 / 8, "in"),
+        ("Batteries are clean. Voltage is twelve point five.", "batteries", 12.5, "V"),
         ("A sixteenth of play in the bucket pin.", "bucket pins", 1 / 16, "in"),
     ],
 )

@@ -26,6 +26,8 @@ Statements = Callable[..., list[Statement]]
         ("Hoses are 20 years old and cracked.", None),
         ("The left one of the mirrors is cracked.", None),
         ("No teeth missing.", None),
+        ("Steps are hanging by one bolt.", 1),
+        ("Batteries are bad at 12.5.", None),  # the five behind a point
     ],
 )
 def test_how_many(statements: Statements, text: str, expected: int | None) -> None:

@@ -27,6 +27,14 @@ Rows = Callable[..., list[Row]]
             "Left mirror has no cracks. Same on the other side.",
             [("mirrors", "left", "good", "no crack"), ("mirrors", "right", "good", "no crack")],
         ),
+        (  # what was last said of such a part, not what was said last
+            "Left mirror is cracked. Wiper is torn. Right mirror same again.",
+            [
+                ("mirrors", "left", "writeup", "crack"),
+                ("wipers", "none", "writeup", "split"),
+                ("mirrors", "right", "writeup", "crack"),
+            ],
+        ),
     ],
 )
 def test_same_again(ruled: Rows, text: str, expected: list[Row]) -> None:
