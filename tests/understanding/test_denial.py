@@ -100,6 +100,7 @@ def test_reach_ends(denials: Denials, text: str, expected: dict[str, bool]) -> N
         ("No cracks or bends.", {"cracks": True, "bends": True}),
         ("No cracks, leaks or bends.", {"cracks": True, "leaks": True, "bends": True}),
         ("No cracks, no leaks.", {"cracks": True, "leaks": True}),
+        ("No cracks, good.", {"cracks": True, "good": False}),
         ("Isn't cracked or bent.", {"cracked": True, "bent": True}),
         (
             "No cracks, bends, dents or leaks on it.",

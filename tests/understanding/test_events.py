@@ -54,6 +54,15 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             "Bucket worn, nine mil on the gauge.",  # what it was measured with is no part
             [("part", "Bucket"), ("condition", "worn"), ("quantity", "nine mil")],
         ),
+        (  # what tells how much it should be
+            "Left front tyre forty psi, the plate says fifty.",
+            [("part", "Left front tyre"), ("quantity", "forty psi"), ("quantity", "fifty")],
+        ),
+        (  # where it was measured
+            "Fan belt, ten mil at the alternator.",
+            [("part", "Fan belt"), ("quantity", "ten mil")],
+        ),
+        ("Kink behind the left front.", [("condition", "Kink")]),  # no tyre
         ("Both are good.", [("pointer", "Both"), ("condition", "good")]),
         ("The other one is good.", [("pointer", "other one"), ("condition", "good")]),
         ("Ditto on the right.", [("same", "Ditto")]),  # a side behind "on the" points at no part

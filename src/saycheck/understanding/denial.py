@@ -87,6 +87,8 @@ def list_through(words: list[str], cue: Mention, condition: Mention, inner: list
     loose = [words[i] for i in range(cue.end, condition.start) if i not in covered]
     fine = [m for m in inner if m.kind == "condition" and m.value.condition.form == "fine"]
     parts_behind = [m for m in inner if m.kind == "part"]
+    if condition.value.condition.form == "fine" and "," in loose:
+        return False  # "no oil round it, good"
     if fine or (parts_behind and "," in loose and any(m.kind == "condition" for m in inner)):
         return False
     return (

@@ -9,9 +9,11 @@ from saycheck.understanding.parts import ENDS
 from saycheck.understanding.place import is_side_word
 from saycheck.understanding.text import Mention, Reading
 
-TOOLS = frozenset(
-    "gauge tape dial meter multimeter ruler rule calipers caliper feeler feelers stick tester".split()
-)
+TOOLS = frozenset("gauge tape multimeter ruler rule calipers caliper feeler feelers tester".split())
+PARTS_TOO = frozenset("stick dial meter".split())
+"""What is measured with these or is a part itself: "a litre down on the stick", "a crack on the stick"."""
+HELD = frozenset("torch flashlight tape rule ruler thumb finger glove rag pen".split())
+"""What the walker has in the hand: "no, torch slipped" is said of no part."""
 DETERMINERS = frozenset("the a an my your this that".split())
 TOOL_BEFORE = frozenset("on by with from of against off".split())
 PAPERS = frozenset("plate sticker book manual chart placard label decal tag sheet card sign door".split())
@@ -41,9 +43,13 @@ class Pointer:
     other: bool = False
 
 
-def dangling(words: list[str], mention: Mention, end: int) -> bool:
-    """Whether a very common word ("on", "in") goes on with something: then it is no condition."""
+def is_none(words: list[str], mention: Mention, end: int) -> bool:
+    """Whether a condition is none: a very common word ("on", "in") that goes on with something, or said of what the
+    walker holds.
+    """
     said = mention.value
+    if mention.start and words[mention.start - 1] in HELD:
+        return True
     if said.condition.alone or said.form == "noun" or mention.end >= end:
         return False
     return words[mention.end] not in CLAUSE_ENDS
@@ -139,7 +145,7 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     words = reading.all_words
     numbered = {i for i in range(start + 1, end) if words[i - 1] in LABELLED}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
-    solid = [m for m in solid if not (m.kind == "condition" and dangling(words, m, end))]
+    solid = [m for m in solid if not (m.kind == "condition" and is_none(words, m, end))]
     solid = [m for m in solid if not (m.kind == "part" and only_mentioned(reading, m))]
     kept = overlap_free([m for m in solid if not (m.start in numbered and is_label(m))])
     taken = {i for m in kept for i in range(m.start, m.end)}
@@ -166,7 +172,8 @@ def only_mentioned(reading: Reading, part: Mention) -> bool:
         return True
     if word in PAPERS and (words[part.end : part.end + 1] or [""])[0] in TELLS:
         return True
-    return before[0] == "at" and any(m.end == at - 2 and m.value.unit for m in reading.of("quantity"))
+    seen = before[0] == "at" or (single and word in PARTS_TOO and before[0] in TOOL_BEFORE)
+    return seen and any(m.end == at - 2 and m.value.unit for m in reading.of("quantity"))
 
 
 def sides_first(events: list[Mention], words: list[str]) -> list[Mention]:

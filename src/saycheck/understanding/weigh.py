@@ -44,7 +44,7 @@ ORDER_COUNTS = 0.55
 PLAINLY_SAID = 0.5
 # What talk keeps where a part is measured and no word of talk stands in the sentence: nobody measures another machine.
 MEASURED_HERE = 0.5
-NOT_MEASURED = frozenset(["time", "money", None])
+NOT_MEASURED = frozenset(["time", None])
 
 
 @dataclass(frozen=True)

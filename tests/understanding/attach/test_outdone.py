@@ -14,6 +14,8 @@ Rows = Callable[..., list[Row]]
         ("Bucket ram is leaking. No, hang on, it's dry.", ["good"]),
         ("Fan belt is cracked. Oh no, it's fine.", ["good"]),
         ("Radiator is blocked. Nah, it's clean.", ["good"]),
+        ("Cutting edge, forty mil. No. Torch was lying. Thirty.", ["good"]),  # the thirty
+        ("Rear tyre. Nineteen mil. No, torch slipped. Sixteen.", ["good"]),
         ("Fan belt is cracked. No leaks on the radiator.", ["writeup", "good"]),  # "no" only denies
         ("Fan belt is cracked. It's loose as well.", ["writeup", "writeup"]),  # nothing is put right
         ("Fan belt is cracked. Sorry, the radiator is clean.", ["writeup", "good"]),  # another part

@@ -13,6 +13,8 @@ from saycheck.understanding.text import Mention, Reading
 
 # Words between a saying and the correction of it, at most, and from there to what is right.
 NEAR, FAR = 3, 14
+# Sentences in between: "forty mil. No. Torch was lying. Thirty."
+SENTENCES = 3
 # Behind a bare "no": then it does not deny what follows ("no leaks").
 BEHIND_NO = frozenset(
     "it it's its that that's this they they're he she i i'm wait hang hold sorry not the make hm".split()
@@ -32,7 +34,7 @@ def correction(reading: Reading, first: Statement, second: Statement) -> Mention
     """Words of correction between two statements, near the first."""
     said = [claim.mention.start for claim in second.claims] + [m.start for _, m in second.quantities]
     begins = min(said, default=second.start)
-    if second.sentence - first.sentence > 2 or begins - first.end > FAR:
+    if second.sentence - first.sentence > SENTENCES or begins - first.end > FAR:
         return None
     for cue in reading.of("correct"):
         near = first.end <= cue.start < begins and cue.start - first.end <= NEAR
@@ -58,4 +60,5 @@ def differs(first: Statement, second: Statement) -> bool:
     was, now = judge(first), judge(second)
     if first.claims and second.claims and (was.state, was.denied) != (now.state, now.denied):
         return True
-    return bool({q.unit for q, _ in first.quantities} & {q.unit for q, _ in second.quantities})
+    units = {q.unit for q, _ in first.quantities}
+    return bool(units) and any(q.unit is None or q.unit in units for q, _ in second.quantities)
