@@ -54,6 +54,16 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             "Bucket worn, nine mil on the gauge.",  # what it was measured with is no part
             [("part", "Bucket"), ("condition", "worn"), ("quantity", "nine mil")],
         ),
+        (  # "on the left" behind a number, where another has its side too
+            "Batteries 12.6 on the left, 12.1 on the right.",
+            [
+                ("part", "Batteries"),
+                ("pointer", "on the left"),
+                ("quantity", "12.6"),
+                ("pointer", "on the right"),
+                ("quantity", "12.1"),
+            ],
+        ),
         (  # what tells how much it should be
             "Left front tyre forty psi, the plate says fifty.",
             [("part", "Left front tyre"), ("quantity", "forty psi"), ("quantity", "fifty")],

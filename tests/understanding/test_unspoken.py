@@ -90,6 +90,14 @@ def test_sag_is_deep(spoken: str, expected: str | None) -> None:
     assert [expected] == units(given)
 
 
+def test_what_is_measured_counts_nothing() -> None:
+    """ "Seven on the right", which turns out to be millimetres, is not seven tyres as well."""
+    given = said("front tyre tread", 7)
+    given.count = (7, Mention("quantity", 1, 2))
+    assert ["mm"] == units(given)
+    assert given.count is None
+
+
 def test_nothing_is_remembered_from_another_walk() -> None:
     """Each walk begins without units."""
     units(said("cutting edge", 18, "mm", kind="length"))

@@ -149,7 +149,8 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     solid = [m for m in solid if not (m.kind == "part" and only_mentioned(reading, m))]
     kept = overlap_free([m for m in solid if not (m.start in numbered and is_label(m))])
     taken = {i for m in kept for i in range(m.start, m.end)}
-    ordered = sorted(kept + pointers(reading, start, end, taken), key=lambda m: m.start)
+    found = pointers(reading, start, end, taken) + on_each_side(words, [m for m in kept if m.kind == "quantity"])
+    ordered = sorted(kept + found, key=lambda m: m.start)
     return sides_first(ordered, words)
 
 
@@ -189,6 +190,16 @@ def sides_first(events: list[Mention], words: list[str]) -> list[Mention]:
                 out[number], out[number + 1] = out[number + 1], out[number]
         at = max(after, at + 1)
     return out
+
+
+def on_each_side(words: list[str], numbers: list[Mention]) -> list[Mention]:
+    """ "Twelve six on the left, twelve one on the right": the sides behind two numbers and more."""
+    found = [
+        Mention("pointer", m.end, m.end + 3, Pointer(words[m.end + 2], ()))
+        for m in numbers
+        if words[m.end : m.end + 2] == ["on", "the"] and words[m.end + 2 : m.end + 3] in (["left"], ["right"])
+    ]
+    return found if {m.value.side for m in found} == {"left", "right"} else []
 
 
 def has_side_behind(events: list[Mention], at: int) -> bool:

@@ -58,7 +58,7 @@ class Unspoken:
         self.length: str | None = None
 
     def __call__(self, statement: Statement) -> None:
-        """Give every bare number of the statement its unit, or drop it."""
+        """Give every bare number of the statement its unit, or drop it; what is measured counts nothing."""
         part = statement.subject.part
         like = part.kind
         kept = []
@@ -78,6 +78,8 @@ class Unspoken:
                 self.length = quantity.unit if quantity.quantity == "length" else self.length
                 kept.append((quantity, mention))
         statement.quantities = kept
+        if statement.count and any(m.overlaps(statement.count[1]) for _, m in kept):
+            statement.count = None
 
     def is_deep(self, subject: Subject, quantity: Quantity) -> bool:
         """Whether a bare number is the one length that such a part is measured by, in millimetres."""
