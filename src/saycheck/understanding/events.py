@@ -149,7 +149,9 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     solid = [m for m in solid if not (m.kind == "part" and only_mentioned(reading, m))]
     kept = overlap_free([m for m in solid if not (m.start in numbered and is_label(m))])
     taken = {i for m in kept for i in range(m.start, m.end)}
-    found = pointers(reading, start, end, taken) + on_each_side(words, [m for m in kept if m.kind == "quantity"])
+    found = pointers(reading, start, end, taken) + on_each_side(
+        words, [m for m in kept if m.kind == "quantity"]
+    )
     ordered = sorted(kept + found, key=lambda m: m.start)
     return sides_first(ordered, words)
 

@@ -10,7 +10,9 @@ from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
 
 # What a sentence begins with that tells a number.
-MEASURED = frozenset("voltage pressure tread depth sag slack play wear gap thickness temperature level".split())
+MEASURED = frozenset(
+    "voltage pressure tread depth sag slack play wear gap thickness temperature level".split()
+)
 # For how many sentences a part stays the one that is spoken of.
 FOCUS_SENTENCES = 3
 
