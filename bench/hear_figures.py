@@ -121,6 +121,8 @@ def marked(transcript: Transcript) -> list[bool]:
     for word in transcript.words:
         count = len(comparable(transcript.text[: word.char_end]))
         near = any(start <= word.char_end and word.char_start <= max(end, start + 1) for start, end in places)
+        if count == len(flags) and near and flags:
+            flags[-1] = True  # joined to the word before: "six, nought six" is compared as 606
         flags += [near] * (count - len(flags))
     return flags
 

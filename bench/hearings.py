@@ -156,6 +156,7 @@ def main() -> int:
     parser.add_argument("folder", type=Path, help="where what was heard is kept")
     parser.add_argument("--narrations", type=Path, default=TUNE, help="folder of labelled narrations")
     parser.add_argument("--only", help="names that begin so")
+    parser.add_argument("--without", default="", help="writers to leave out: w36,w38")
     parser.add_argument("--every", type=int, default=1, help="hear only every so many of them")
     parser.add_argument("--first", type=int, default=0, help="how many are passed over at the start")
     parser.add_argument(
@@ -167,7 +168,9 @@ def main() -> int:
     parser.add_argument("--voices", default=TUNED_VOICES, help="taken in turn")
     parser.add_argument("--plain", action="store_true", help="the plain library as a third ear")
     asked = parser.parse_args()
-    chosen = narrations(asked.narrations, asked.only)[asked.first :: asked.every]
+    without = set(asked.without.split(","))
+    kept = [one for one in narrations(asked.narrations, asked.only) if one.writer not in without]
+    chosen = kept[asked.first :: asked.every]
     hear(
         chosen, asked.levels.split(","), asked.voices.split(","), asked.folder, asked.noise, plain=asked.plain
     )
