@@ -16,25 +16,18 @@ import numpy as np
 from rapidfuzz.distance import Levenshtein
 
 from hearings import Heard, order, read
+from narrations import vocabulary_of
 from saycheck.hearing.align import Aligner
-from saycheck.hearing.joining import fuse_for
+from saycheck.hearing.joining import Fuse, fuse_for
 from saycheck.hearing.spoken import plain
-from saycheck.models.hearing import HeardWord
-from saycheck.vocabulary.load import load
 from speak import speak
 
 NEAR_S = 0.1
 
 
-def heard_words(one: Heard) -> list[HeardWord]:
-    """The fused words of a stretch."""
-    fuse = fuse_for(load(one.kind))
-    return [word for hearings in one.phrases for word in fuse(hearings)[0]]
-
-
-def apart(one: Heard, aligner: Aligner) -> list[tuple[float, float]]:
+def apart(one: Heard, fuse: Fuse, aligner: Aligner) -> list[tuple[float, float]]:
     """By how many seconds the start and the end of each word that was heard right are off."""
-    said, heard = one.text.split(), heard_words(one)
+    said, heard = one.text.split(), [word for hearings in one.phrases for word in fuse(hearings)[0]]
     places = aligner.place(speak(one.text, one.voice), said)
     same = [
         (op.src_start + i, op.dest_start + i)
@@ -54,8 +47,10 @@ def main() -> int:
     parser.add_argument("folder", type=Path, nargs="+", help="where hearings.py kept what was heard")
     asked = parser.parse_args()
     aligner, found = Aligner(), defaultdict[str, list[tuple[float, float]]](list)
-    for one in (one for folder in asked.folder for one in read(folder)):
-        found[one.level] += apart(one, aligner)
+    kept = [one for folder in asked.folder for one in read(folder)]
+    fuses = {kind: fuse_for(vocabulary_of(kind)) for kind in {one.kind for one in kept}}
+    for one in kept:
+        found[one.level] += apart(one, fuses[one.kind], aligner)
     print(
         f"{'level':10}{'words':>7}{'starts':>9}{'ends':>9}   within {NEAR_S * 1000:.0f} ms; half of all starts within"
     )

@@ -133,7 +133,7 @@ class Names:
         """
         return {
             part.name: frozenset(
-                [*_endings(folded(part.name)), *_endings(folded(part.like or part.name))]
+                [*_endings(folded(part.name)), *_endings(folded(part.family))]
                 + [folded(head) for head in part.heads]
             )
             for part in self.vocabulary.parts

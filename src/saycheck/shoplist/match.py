@@ -97,7 +97,7 @@ class _Known:
                 self._add(saying, part, "named so")
         for part in vocabulary.parts:
             for head in part.heads:
-                self._add(head, part, f"a {part.like or part.name}")
+                self._add(head, part, f"a {part.family}")
 
     def _add(self, words: str, part: Part, how: str) -> None:
         plain = folded(words)

@@ -40,9 +40,9 @@ class Resolved:
     score: float = 1.0
 
     @property
-    def kind(self) -> str:
-        """What it is made like: the shared part's name, else its own."""
-        return (self.part.like or self.part.name) if self.part else self.name
+    def family(self) -> str:
+        """The shared part that it is made like, by name, else its own name."""
+        return self.part.family if self.part else self.name
 
     @property
     def sided(self) -> bool:

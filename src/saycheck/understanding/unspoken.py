@@ -31,6 +31,8 @@ SURELY_MM = 15
 ALIKE, TYRES_ALIKE = 3.3, 2.0
 """A bare number is of the unit of another one of its kind that is at most so many times as much, or as little; of
 tyres, whose pressure and tread are both told, nearer."""
+TYRE = "tyre"
+"""The kind under which the numbers of tyres and treads are remembered."""
 FEW = 5
 """Whole numbers below may count things."""
 
@@ -60,7 +62,7 @@ class Unspoken:
     def __call__(self, statement: Statement) -> None:
         """Give every bare number of the statement its unit, or drop it; what is measured counts nothing."""
         part = statement.subject.part
-        like = part.kind
+        like = part.family
         kept = []
         if "batter" in part.name or "batter" in like:
             statement.quantities = tenths_behind(statement.quantities)
@@ -98,11 +100,12 @@ class Unspoken:
         """The quantity with the unit that such a part leaves no doubt about; unchanged where it does."""
         value, form = quantity.value, quantity.form
         said = f"{like} {name}"
-        last = self.nearest(kind_of(like, name), value)
+        kind = kind_of(like, name)
+        last = self.nearest(kind, value)
         times = max(value / last.value, last.value / value) if last else ALIKE
         if "tyre" in said and form == "fraction" and value in LEFT_OVER:
-            return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
-        if last and times <= TYRES_ALIKE and ("tyre" in said or TREAD & set(said.split())):
+            return in_percent(quantity)
+        if last and times <= TYRES_ALIKE and kind == TYRE:
             return replace(quantity, unit=last.unit, quantity=last.quantity)
         if TREAD & set(said.split()):
             return tread(quantity)
@@ -116,7 +119,7 @@ class Unspoken:
         if ("coolant" in said or "antifreeze" in said) and value < 0:
             return replace(quantity, unit="degC", quantity="temperature")
         if form == "fraction" and value < 1 and FILLED & set(said.lower().split()):
-            return replace(quantity, value=100 * value, plus_minus=100 * quantity.plus_minus, unit="percent")
+            return in_percent(quantity)
         if form == "fraction" and value < DEEPEST_IN:
             return replace(quantity, unit="in", quantity="length")
         if last and times <= ALIKE and not may_count(quantity):
@@ -127,7 +130,12 @@ class Unspoken:
 def kind_of(like: str, name: str) -> str:
     """Under what name the numbers of a part are remembered: all tyres and their treads are one kind."""
     said = f"{like} {name}"
-    return "tyre" if "tyre" in said or TREAD & set(said.split()) else like
+    return TYRE if "tyre" in said or TREAD & set(said.split()) else like
+
+
+def in_percent(share: Quantity) -> Quantity:
+    """A share of a whole, "three quarters", in percent."""
+    return replace(share, value=100 * share.value, plus_minus=100 * share.plus_minus, unit="percent")
 
 
 def may_count(quantity: Quantity) -> bool:
@@ -140,8 +148,7 @@ def tread(quantity: Quantity) -> Quantity:
     one has ("half") or of an inch ("seven thirty-seconds").
     """
     if quantity.form == "fraction" and quantity.value in LEFT_OVER:
-        share = 100 * quantity.value
-        return replace(quantity, value=share, plus_minus=100 * quantity.plus_minus, unit="percent")
+        return in_percent(quantity)
     if quantity.form == "fraction" and quantity.value < DEEPEST_IN:
         return replace(quantity, unit="in", quantity="length")
     if quantity.form != "fraction" and 2 <= quantity.value <= PSI_MOST / 2:

@@ -187,11 +187,10 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
     ruled = judge(statement).state if said else "good"
     leans = dict(LEANS.get(ruled, {}))
-    if said and not statement.subject.carried and not context_of(reading, statement):
-        leans["talk"] = PLAINLY_SAID
+    named = said and not statement.subject.carried
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
-    if measured and "talk" not in leans and not context_of(reading, statement):
-        leans["talk"] = MEASURED_HERE
+    if (named or measured) and not context_of(reading, statement):
+        leans["talk"] = PLAINLY_SAID if named else MEASURED_HERE
     if ruled == "writeup" and any(c.said.condition.name == "leak" and not c.denied for c in statement.claims):
         leans["watch"] = LEAKING
     bent = {name: share * leans.get(name, 1.0) for name, share in shares.items()}

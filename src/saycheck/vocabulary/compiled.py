@@ -56,6 +56,11 @@ class Part:
     kinds: tuple[str, ...] = ()
     ask: str | None = None
 
+    @property
+    def family(self) -> str:
+        """The name of the shared part it is made like, else its own."""
+        return self.like or self.name
+
 
 @dataclass(frozen=True, slots=True)
 class Vocabulary:

@@ -21,7 +21,7 @@ def repeat(walk: Walk, event: Mention) -> None:
         return
     for subject in walk.now.group:
         source = source_for(subject, sources)
-        if source.subject.part.kind == subject.part.kind or walk.now.number - source.sentence <= JUST_NOW:
+        if source.subject.part.family == subject.part.family or walk.now.number - source.sentence <= JUST_NOW:
             repeat_one(walk, source, subject, event)
     if not walk.now.group:
         repeat_on_side(walk, sources, event)
@@ -31,7 +31,7 @@ def source_for(subject: Subject, sources: Sequence[Statement]) -> Statement:
     """What was last said of the same part, else of one like it, else of anything."""
     part = subject.part
     same = [s for s in sources if part.part and s.subject.part.part is part.part]
-    like = [s for s in sources if s.subject.part.kind == part.kind]
+    like = [s for s in sources if s.subject.part.family == part.family]
     return (same or like or sources)[-1]
 
 
