@@ -15,8 +15,9 @@ from typing import Any
 
 import av
 import numpy as np
+import soxr
 from numpy.typing import NDArray
-from scipy.signal import fftconvolve, resample_poly
+from scipy.signal import fftconvolve
 
 from noises import SAMPLE_RATE, Samples
 
@@ -55,8 +56,7 @@ def through(sound: Samples, codec: str, rate: int, bits: int, container: str) ->
 
 def at_rate(sound: NDArray[np.floating], rate: int, wanted: int) -> NDArray[np.floating]:
     """The sound at another sample rate."""
-    shared = int(np.gcd(rate, wanted))
-    return np.asarray(resample_poly(sound, wanted // shared, rate // shared))
+    return np.asarray(soxr.resample(sound, rate, wanted))
 
 
 def fitted(sound: NDArray[np.floating], count: int) -> Samples:

@@ -54,6 +54,12 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             "Bucket worn, nine mil on the gauge.",  # what it was measured with is no part
             [("part", "Bucket"), ("condition", "worn"), ("quantity", "nine mil")],
         ),
+        (
+            "Pin worn, feeler goes in 0.8 mm.",
+            [("part", "Pin"), ("condition", "worn"), ("quantity", "0.8 mm")],
+        ),
+        ("Front, cut.", [("pointer", "Front"), ("condition", "cut")]),
+        ("Front's cut.", [("pointer", "Front"), ("condition", "cut")]),
         (  # "on the left" behind a number, where another has its side too
             "Batteries 12.6 on the left, 12.1 on the right.",
             [

@@ -43,6 +43,8 @@ def only(quantities: Quantities, cut: Cut) -> Only:
         ("two and a half inches", 2.5, "in"),
         ("three sixteenths of an inch", 3 / 16, "in"),
         ("half an inch", 0.5, "in"),
+        ("point eight of a millimetre", 0.8, "mm"),
+        ("0.4 of an inch", 0.4, "in"),
         ("an inch", 1, "in"),
         ("inch and a quarter", 1.25, "in"),
         ("an inch and a half", 1.5, "in"),

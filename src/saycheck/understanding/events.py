@@ -9,7 +9,9 @@ from saycheck.understanding.parts import ENDS
 from saycheck.understanding.place import is_side_word
 from saycheck.understanding.text import Mention, Reading
 
-TOOLS = frozenset("gauge tape multimeter ruler rule calipers caliper feeler feelers tester".split())
+IN_HAND = frozenset("feeler feelers tape ruler rule calipers caliper multimeter".split())
+"""No part of any machine: "feeler goes in point eight of a mil" is said of what it is held to."""
+TOOLS = IN_HAND | frozenset("gauge tester".split())
 PARTS_TOO = frozenset("stick dial meter".split())
 """What is measured with these or is a part itself: "a litre down on the stick", "a crack on the stick"."""
 HELD = frozenset("torch flashlight tape rule ruler thumb finger glove rag pen".split())
@@ -31,6 +33,7 @@ NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5
 CLAUSE_ENDS = frozenset(". , ; : ! ? and but — – … so too again now here".split())
 BESIDE = frozenset("behind inside under above below beside near past".split())
 BOTH = frozenset(["both", "pair"])
+SAYS = frozenset([",", ":", "-", "–", "is", "'s", "has", "same"])
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
 
@@ -41,6 +44,8 @@ class Pointer:
     side: str | None
     ends: tuple[str, ...]
     other: bool = False
+    bare: bool = False
+    """An end of the machine by itself ("Front, half worn"): a part only where one like it was just spoken of."""
 
 
 def is_none(words: list[str], mention: Mention, end: int) -> bool:
@@ -85,6 +90,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         elif run > at and (run >= end or words[run] not in SIDE_NOUNS) and is_pointing(words, at, run):
             found.append(Mention("pointer", at, run, pointing(words, at, run)))
             at = run
+        elif at not in taken and is_end_alone(words, at, start, end):
+            found.append(Mention("pointer", at, at + 1, Pointer(None, (ENDS[words[at]],), bare=True)))
+            at += 1
         elif words[at] in REST and at not in taken and at and words[at - 1] == "the":
             found.append(Mention("pointer", at, at + 1, Pointer(None, ())))
             at += 1
@@ -101,6 +109,11 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         else:
             at = max(run, at + 1)
     return found
+
+
+def is_end_alone(words: list[str], at: int, start: int, end: int) -> bool:
+    """Whether a sentence begins with an end of the machine and says how it is: "Front, half", "Back's bald"."""
+    return at == start and words[at] in ENDS and at + 1 < end and words[at + 1] in SAYS
 
 
 def is_handed(words: list[str], at: int, run: int) -> bool:
@@ -168,6 +181,8 @@ def only_mentioned(reading: Reading, part: Mention) -> bool:
     """
     words, at = reading.all_words, part.start
     before, word = words[max(0, at - 2) : at], words[at]
+    if part.end - at == 1 and word in IN_HAND:
+        return True
     if len(before) < 2 or before[1] not in DETERMINERS:
         return False
     single = part.end - at == 1

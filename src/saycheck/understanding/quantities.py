@@ -65,9 +65,10 @@ class Quantities:
         self.hedges.add_all(HEDGES, True)
 
     def unit_at(self, words: Sequence[str], at: int, number: Number) -> tuple[int, Unit] | None:
-        """The unit said from word ``at`` on; "of an inch" is read behind a fraction."""
+        """The unit said from word ``at`` on; "of an inch" is read behind a fraction, written in whatever way."""
         start = at
-        if number.form == "fraction" and words[at : at + 1] == ["of"]:
+        part_of_one = number.form == "fraction" or number.value != int(number.value)
+        if part_of_one and words[at : at + 1] == ["of"]:
             start = at + 2 if words[at + 1 : at + 2] in (["a"], ["an"]) else at + 1
         elif number.form == "fraction" and words[at : at + 1] in (["a"], ["an"]):
             start = at + 1

@@ -4,7 +4,7 @@
 front is the left front tyre. What no line of the checklist fits keeps the words it was given.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saycheck.understanding.parts import PartName
 from saycheck.understanding.phrases import singular
@@ -27,6 +27,9 @@ WHEELS = frozenset("tyre wheel rim hub".split())
 IGNORED = frozenset(
     "the a an of main single old new big little small long short one first second third fourth".split()
 )
+
+# What tells parts of one name apart by where they stand.
+APART = frozenset("front rear centre middle upper lower top bottom inner outer inside outside".split())
 
 
 @dataclass(frozen=True)
@@ -127,6 +130,24 @@ class Resolver:
             heads = self.vocabulary.shared[component].heads if component in self.vocabulary.shared else []
             if any(folded(h) == words for h in (component, *heads)):
                 return component
+        return None
+
+    def is_listed(self, words: tuple[str, ...]) -> bool:
+        """Whether some part of the list goes by just these words."""
+        wanted = folded(" ".join(words))
+        return any(self.sayings[i][0] == wanted for i in self.by_word.get(words[0], ()))
+
+    def at_end(self, part: Resolved, ends: tuple[str, ...], here: str) -> Resolved | None:
+        """The part of the same name elsewhere: "rear tyre" and ("front",) give "front tyre"; None where none is."""
+        listed = part.part.name if part.part else ""
+        wanted = (folded(listed) - APART) | set(ends)
+        found = [p for p in self.vocabulary.parts if folded(p.name) == wanted]
+        if found:
+            here_first = min(found, key=lambda p: here not in p.zones)
+            return Resolved(here_first.name, here_first, here, None, part.score)
+        own = [word for word in part.name.split() if word in APART and word not in listed.split()]
+        if len(own) == 1 and len(ends) == 1 and ends[0] in APART:
+            return replace(part, name=part.name.replace(own[0], ends[0]))
         return None
 
     def is_another(self, part: Part, words: frozenset[str], here: str, near: Part) -> bool:

@@ -13,20 +13,29 @@ from saycheck.understanding.text import Mention
 
 # A part that is pointed at is a little less sure than a part that is named.
 POINTING_COSTS = 0.95
+# For how many sentences an end of the machine by itself ("Front, half worn") is a part like the one spoken of.
+JUST_NOW = 3
 
 
 def point_back(walk: Walk, event: Mention) -> None:
     """Speak of the part in focus again, or of a tyre named by its corner alone."""
     pointer: Pointer = event.value
     base = walk.focus
-    if pointer.ends and (pointer.side or not base) and is_tyre_talk(pointer, base):
+    there = (
+        walk.rules.resolver.at_end(base.part, pointer.ends, walk.where.zone)
+        if base and pointer.ends
+        else None
+    )
+    if pointer.bare and (there is None or walk.now.number - walk.focus_sentence > JUST_NOW):
+        return
+    if there is None and pointer.ends and (pointer.side or not base) and is_tyre_talk(pointer, base):
         tyre = PartName((*pointer.ends, "tyre"), ("tyre",), pointer.side)
         start_group(walk, subject_of(walk, tyre, event))
         return
     if base is None:
         return
     side = pointer.side or (OTHER.get(base.side or "") if pointer.other else base.side)
-    part = base.part
+    part = there or base.part
     zone = walk.rules.resolver.zone_of(part.part, side, walk.where.zone) if part.part else part.zone
     subject = Subject(
         replace(part, zone=zone, score=part.score * POINTING_COSTS),
@@ -36,10 +45,16 @@ def point_back(walk: Walk, event: Mention) -> None:
         plural=side == "both",
         carried=True,
         told_side=True,
-        spoken=base.spoken,
+        spoken=which(walk, base, event) if pointer.ends else base.spoken,
     )
     start_group(walk, subject)
     walk.remember(subject)
+
+
+def which(walk: Walk, base: Subject, event: Mention) -> str:
+    """What the part is called of which one is pointed at: "Steps" and "bottom one" are "Steps, bottom one"."""
+    name = base.spoken.partition(",")[0]
+    return f"{name}, {walk.reading.quote(event.start, event.end)}" if name else name
 
 
 def is_tyre_talk(pointer: Pointer, base: Subject | None) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from saycheck.understanding.attach.clues import by_what_is_said
+from saycheck.understanding.attach.completed import completed
 from saycheck.understanding.attach.how_many import one_at
 from saycheck.understanding.attach.sides import note_side, side_for
 from saycheck.understanding.attach.walk import Walk
@@ -20,7 +21,7 @@ SURE_OF_NAME = 0.8
 
 def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     """The subject that ``name``, said at ``event``, means here and now; it becomes the focus."""
-    name = by_what_is_said(walk, name, event)
+    name = completed(walk, by_what_is_said(walk, name, event), event)
     focus = walk.focus.part if walk.focus else None
     beside = focus if walk.focus_sentence == walk.now.number else None
     part = walk.rules.resolver(name, walk.where.zone, focus, beside)
