@@ -23,12 +23,12 @@ import train_statements as material
 from saycheck.understanding import order
 from saycheck.understanding.linear import FOLDER, STANDING_IN
 from saycheck.understanding.names import tags
-from saycheck.understanding.order import NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
+from saycheck.understanding.order import HEADS, NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
 from saycheck.understanding.weigh import features, region_end
 
 CLASSES = ["good", "hidden", "later", "talk", "watch", "writeup"]
 EPOCHS, BATCH, RATE, DECAY, DROP, SMOOTH = 7, 96, 2e-3, 1e-4, 0.3, 0.05
-WORD, ENDING, TAG, PLACE, WIDTH = 40, 16, 24, 8, 96
+WORD, ENDING, TAG, PLACE, WIDTH, SOUGHT = 40, 16, 24, 8, 96, 32
 LEAST_SEEN = 2
 AT_ONCE = 2
 Rows = list[list[Seen]]
@@ -93,18 +93,21 @@ def empty(rows: Rows, seed: int) -> Network:
         "first_bias": drawn(0, WIDTH),
         "second": drawn((2 / (3 * WIDTH)) ** 0.5, 3, WIDTH, WIDTH),
         "second_bias": drawn(0, WIDTH),
-        "out": drawn(0.05, 3 * WIDTH, len(CLASSES)),
+        "query": drawn(WIDTH**-0.5, 2 * WIDTH, HEADS * SOUGHT),
+        "key": drawn(WIDTH**-0.5, WIDTH, HEADS * SOUGHT),
+        "value": drawn(WIDTH**-0.5, WIDTH, HEADS * SOUGHT),
+        "out": drawn(0.05, 3 * WIDTH + HEADS * SOUGHT, len(CLASSES)),
         "out_bias": drawn(0, len(CLASSES)),
     }
     return Network(CLASSES, names, weights)
 
 
-def scores(w: Any, codes: Any, key: Any) -> Any:
+def scores(w: Any, codes: Any, chance: Any) -> Any:
     """What ``Network.scores`` gives, with a share of what it sees left out at random."""
     import jax
     import jax.numpy as jnp
 
-    first, second, third = jax.random.split(key, 3)
+    first, second, third = jax.random.split(chance, 3)
 
     def spared(x: Any, key: Any, share: float) -> Any:
         return x * jax.random.bernoulli(key, 1 - share, x.shape) / (1 - share)
@@ -118,7 +121,13 @@ def scores(w: Any, codes: Any, key: Any) -> Any:
     h = spared(h, second, DROP)
     h = (jax.nn.relu(slid(h, w["second"]) + w["second_bias"]) + h) * there
     mean = (h * own).sum(1) / jnp.maximum(own.sum(1), 1)
-    pooled = jnp.concatenate([(h * own).max(1), mean, h.max(1)], -1)
+    strongest = (h * own).max(1)
+    query = (jnp.concatenate([strongest, mean], -1) @ w["query"]).reshape(-1, HEADS, SOUGHT)
+    key, value = ((h @ w[name]).reshape(*h.shape[:2], HEADS, SOUGHT) for name in ("key", "value"))
+    fits = jnp.einsum("rhd,rwhd->rhw", query, key) / SOUGHT**0.5
+    shares = jax.nn.softmax(jnp.where(there[:, None, :, 0], fits, -1e9), -1)
+    sought = jnp.einsum("rhw,rwhd->rhd", shares, value).reshape(len(h), -1)
+    pooled = jnp.concatenate([strongest, mean, h.max(1), sought], -1)
     return spared(pooled, third, DROP) @ w["out"] + w["out_bias"]
 
 

@@ -5,9 +5,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 from scipy.signal import correlate
+from scipy.special import softmax
 
 from saycheck.understanding import order
-from saycheck.understanding.order import INSIDE, LATER, PADDED, SUBJECT, Network, Seen, slid
+from saycheck.understanding.order import HEADS, INSIDE, LATER, PADDED, SUBJECT, Network, Seen, attended, slid
 from saycheck.understanding.pipeline import prepared
 from saycheck.understanding.weigh import by_order, region_end
 
@@ -18,13 +19,14 @@ def network() -> Network:
     chance = np.random.default_rng(3)
     sizes = {
         "words": (4, 5), "endings": (3, 2), "tags": (2, 2), "places": (PADDED + 1, 2), "first": (3, 11, 6),
-        "first_bias": (6,), "second": (3, 6, 6), "second_bias": (6,), "out": (18, 2), "out_bias": (2,),
+        "first_bias": (6,), "second": (3, 6, 6), "second_bias": (6,), "query": (12, 2 * HEADS),
+        "key": (6, 2 * HEADS), "value": (6, 2 * HEADS), "out": (18 + 2 * HEADS, 2), "out_bias": (2,),
     }  # fmt: skip
     names = {"words": ["", "?", "dry", "not"], "endings": ["", "?", "dry"], "tags": ["", "-"]}
     return Network(
         ["good", "talk"],
         names,
-        {name: chance.standard_normal(size).astype(np.float32) for name, size in sizes.items()},
+        {name: 0.3 * chance.standard_normal(size).astype(np.float32) for name, size in sizes.items()},
     )
 
 
@@ -45,6 +47,25 @@ def test_sliding_is_correlation() -> None:
                 correlate(x[one, :, i], kernel[:, i, out], mode="same") for i in range(4)
             )
     np.testing.assert_allclose(slid(x, kernel), expected, rtol=1e-4, atol=1e-5)
+
+
+def test_attention_is_that_of_the_field() -> None:
+    """What is sought in the words is scaled dot-product attention, head by head; absent words count nothing."""
+    chance = np.random.default_rng(2)
+    asking, h = chance.standard_normal((2, 12)), chance.standard_normal((2, 5, 6))
+    count = [3, 5]
+    w = {
+        name: chance.standard_normal((n, 4 * HEADS)) for name, n in (("query", 12), ("key", 6), ("value", 6))
+    }
+    expected = np.zeros((2, HEADS, 4))
+    for row_, head in np.ndindex(2, HEADS):
+        own = slice(4 * head, 4 * head + 4)
+        words = h[row_, : count[row_]]
+        fits = words @ w["key"][:, own] @ (asking[row_] @ w["query"][:, own]) / 4**0.5
+        expected[row_, head] = softmax(fits) @ (words @ w["value"][:, own])
+    there = np.arange(5)[None] < np.array(count)[:, None]
+    found = attended(*(np.asarray(one, np.float32) for one in (asking, h, there)), w)
+    np.testing.assert_allclose(found, expected.reshape(2, -1), rtol=1e-3, atol=1e-4)
 
 
 def test_shares_add_up(network: Network) -> None:

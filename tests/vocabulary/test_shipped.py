@@ -140,6 +140,17 @@ def test_every_condition_answers_a_check() -> None:
     assert set() == known ^ answered
 
 
+def test_conditions_are_narrowed_by_checks_that_there_are() -> None:
+    """A condition that is said only of parts with some check names one, and is a word too common to stand alone."""
+    checks = load("wheel-loader").checks
+    narrowed = [
+        c for table in shared_tables("conditions.toml", Conditions) for c in table.condition if c.checks
+    ]
+    assert narrowed
+    assert not [name for c in narrowed for name in c.checks if name not in checks]
+    assert not [c.name for c in narrowed if c.alone]
+
+
 def test_units_are_known() -> None:
     """Every unit of a measure is one that pint knows."""
     units: pint.UnitRegistry[Any] = pint.UnitRegistry()

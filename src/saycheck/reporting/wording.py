@@ -67,9 +67,10 @@ def measured(measurement: Measurement) -> str:
 
 
 def said_of(finding: Finding) -> str:
-    """What a finding says of its part: "worn, 17 mm", "no crack"."""
+    """What a finding says of its part: "worn, 17 mm", "no crack"; a number alone where the state says the rest."""
     condition = f"no {finding.condition}" if finding.denied else finding.condition
-    return ", ".join([condition, *(measured(one) for one in finding.measurements)])
+    numbers = [measured(one) for one in finding.measurements]
+    return ", ".join(numbers if numbers and condition == finding.state else [condition, *numbers])
 
 
 def listed(names: Sequence[str]) -> str:

@@ -8,6 +8,7 @@ from saycheck.understanding.numbers import LABELLED
 from saycheck.understanding.parts import ENDS
 from saycheck.understanding.place import is_side_word
 from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.told_limits import PAPERS, TELLS
 
 IN_HAND = frozenset("feeler feelers tape ruler rule calipers caliper multimeter".split())
 """No part of any machine: "feeler goes in point eight of a mil" is said of what it is held to."""
@@ -18,9 +19,6 @@ HELD = frozenset("torch flashlight tape rule ruler thumb finger glove rag pen".s
 """What the walker has in the hand: "no, torch slipped" is said of no part."""
 DETERMINERS = frozenset("the a an my your this that".split())
 TOOL_BEFORE = frozenset("on by with from of against off".split())
-PAPERS = frozenset("plate sticker book manual chart placard label decal tag sheet card sign door".split())
-"""What tells how much it should be."""
-TELLS = frozenset("says say said wants want calls asks reads shows gives allows".split())
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
 RANK = {"part": 0, "condition": 1, "quantity": 2}
 ONE = frozenset(["one", "ones", "one's", "two", "three", "four", "pair", "set"])
@@ -183,12 +181,12 @@ def only_mentioned(reading: Reading, part: Mention) -> bool:
     before, word = words[max(0, at - 2) : at], words[at]
     if part.end - at == 1 and word in IN_HAND:
         return True
+    if word in PAPERS and (words[part.end : part.end + 1] or [""])[0] in TELLS:
+        return True
     if len(before) < 2 or before[1] not in DETERMINERS:
         return False
     single = part.end - at == 1
     if single and word in TOOLS and before[0] in TOOL_BEFORE:
-        return True
-    if word in PAPERS and (words[part.end : part.end + 1] or [""])[0] in TELLS:
         return True
     seen = before[0] == "at" or (single and word in PARTS_TOO and before[0] in TOOL_BEFORE)
     return seen and any(m.end == at - 2 and m.value.unit for m in reading.of("quantity"))

@@ -3,9 +3,9 @@
 The linear model (``weigh``) sees which words stand around a part, this one how they follow one another:
 "it's not leaking, it was" and "it was not, it's leaking" hold the same words. Two layers of convolution
 over the words of the sentence and the end of the one before, each word with its ending, the kind of
-mention it stands in and where it stands to the statement; the strongest and the mean of what they see
-tell the shares of each state and of talk. Trained by ``bench/train_order.py`` on the material of this
-repository alone; runs on NumPy.
+mention it stands in and where it stands to the statement; the strongest and the mean of what they see,
+and what the statement looks for in all the words (attention), tell the shares of each state and of talk.
+Trained by ``bench/train_order.py`` on the material of this repository alone; runs on NumPy.
 """
 
 from collections.abc import Sequence
@@ -35,6 +35,8 @@ NOTHING, UNKNOWN = "", "?"
 SUBJECT, INSIDE, REST, AHEAD, AFTER, EARLIER, LATER, PADDED = range(8)
 """Where a word stands: it names the part, is in the statement, still belongs to it, stands ahead of it or
 after it in the sentence, in an earlier or a later one; or is none."""
+HEADS = 3
+"""How many things a statement looks for in the words around it."""
 OWN = REST
 """Up to this place a word belongs to the statement."""
 
@@ -82,7 +84,8 @@ def seen_all(reading: Reading, statements: Sequence[Statement], stops: Sequence[
 class Network:
     """The trained weights. ``names`` hold the words, endings and tags learned, in the order of their rows;
     ``weights`` the arrays: ``words``, ``endings``, ``tags``, ``places`` (one row each), ``first`` and
-    ``second`` (3, in, out) with ``first_bias`` and ``second_bias``, ``out`` and ``out_bias``.
+    ``second`` (3, in, out) with ``first_bias`` and ``second_bias``, ``query``, ``key`` and ``value`` (in,
+    ``HEADS`` * size), ``out`` and ``out_bias``.
     """
 
     def __init__(self, classes: list[str], names: dict[str, list[str]], weights: dict[str, Array]) -> None:
@@ -120,7 +123,9 @@ class Network:
         h = np.maximum(slid(x * there, w["first"]) + w["first_bias"], 0) * there
         h = (np.maximum(slid(h, w["second"]) + w["second_bias"], 0) + h) * there
         mean = (h * own).sum(axis=1) / np.maximum(own.sum(axis=1), 1)
-        pooled = np.concatenate([(h * own).max(axis=1), mean, h.max(axis=1)], axis=-1)
+        strongest = (h * own).max(axis=1)
+        sought = attended(np.concatenate([strongest, mean], axis=-1), h, there[..., 0], w)
+        pooled = np.concatenate([strongest, mean, h.max(axis=1), sought], axis=-1)
         return np.asarray(pooled @ w["out"] + w["out_bias"], np.float32)
 
 
@@ -128,6 +133,18 @@ def slid(x: Array, kernel: Array) -> Array:
     """Convolution of (rows, words, in) with a kernel (3, in, out), nought beyond the ends."""
     wide = np.pad(x, ((0, 0), (1, 1), (0, 0)))
     return np.asarray(sum(wide[:, i : i + x.shape[1]] @ kernel[i] for i in range(3)), np.float32)
+
+
+def attended(asking: Array, h: Array, there: Array, w: dict[str, Array]) -> Array:
+    """What each row of ``asking`` (rows, 2 * width) finds in its words ``h`` (rows, words, width); those ``there``."""
+    rows, words = there.shape
+    query = (asking @ w["query"]).reshape(rows, HEADS, -1)
+    key, value = ((h @ w[name]).reshape(rows, words, HEADS, -1) for name in ("key", "value"))
+    fits = np.einsum("rhd,rwhd->rhw", query, key) / np.sqrt(query.shape[-1])
+    fits = np.where(there[:, None] > 0, fits, -1e9)
+    shares = np.exp(fits - fits.max(axis=-1, keepdims=True))
+    shares /= shares.sum(axis=-1, keepdims=True)
+    return np.asarray(np.einsum("rhw,rwhd->rhd", shares, value).reshape(rows, -1), np.float32)
 
 
 def write(path: Path, network: Network) -> None:

@@ -34,6 +34,7 @@ from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading, split, tokens_of, with_neighbours
+from saycheck.understanding.told_limits import hold, told_limits
 from saycheck.understanding.unspoken import Unspoken
 from saycheck.understanding.untold_side import side_of
 from saycheck.vocabulary.compiled import Vocabulary
@@ -151,6 +152,12 @@ def cues_factory(nlp: Language, name: str) -> Component:
     return Component(CueFinder([c for t in shared_tables("cues.toml", Cues) for c in t.cue]))
 
 
+@Language.factory("saycheck_told")
+def told_factory(nlp: Language, name: str) -> Component:
+    """Numbers that tell how much it should be."""
+    return Component(told_limits)
+
+
 @Language.factory("saycheck_names", default_config={"kind": "wheel-loader", "unit": None})
 def names_factory(nlp: Language, name: str, kind: str, unit: str | None) -> Component:
     """Which words name a part here."""
@@ -196,6 +203,7 @@ def _built(kind: str, unit: str | None, version: str) -> Language:
     nlp.add_pipe("saycheck_conditions")
     nlp.add_pipe("saycheck_cues")
     nlp.add_pipe("saycheck_clauses", config=named)
+    nlp.add_pipe("saycheck_told")
     nlp.add_pipe("saycheck_names", config=named)
     nlp.add_pipe("saycheck_statements", config=named)
     return nlp
@@ -229,6 +237,7 @@ def prepared(
         empty = not statement.quantities and not statement.claims and not statement.marks
         if not empty and not statement.taken_back and not only_reads(reading, statement, meter):
             kept.append(statement)
+    hold(reading, kept)
     return reading, kept
 
 

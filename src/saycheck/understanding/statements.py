@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from saycheck.models.walk import State
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.resolve import Resolved
@@ -56,6 +57,7 @@ class Statement:
 
     ``marks`` tell how it is meant: hidden, later, keep-an-eye, needs-work; absent or has (a part that is
     not there or is); same, exception, side-corrected; unworded where no table knows what is said.
+    ``held`` is what its measurement is beside a limit that was told with it ("max is two"), None where none was.
     ``taken_back`` holds the words that take it back, ``copied_from`` what "same again" repeats, ``stood`` where
     the walker stood.
     """
@@ -71,6 +73,7 @@ class Statement:
     taken_back: str | None = None
     copied_from: "Statement | None" = None
     stood: Stood = Stood()
+    held: State | None = None
 
     def stretch(self, start: int, end: int) -> None:
         """Take in the tokens ``start`` to ``end`` as well."""

@@ -35,15 +35,17 @@ LEANS: dict[str, dict[str, float]] = {
     "watch": {"good": 0.5, "writeup": 0.5},
     "writeup": {"good": 0.5, "watch": 0.5},
 }
-# What watch keeps where the rules know a leak to write up: a film of oil on a rod is a leak that has begun (common
-# practice, no source).
-LEAKING = 0.25
+# What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
+# has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).
+FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
 # What the order of words counts beside the words themselves; best F1 on the tuning narrations, writers left out.
 ORDER_COUNTS = 0.55
 # What talk keeps where a part is named with a fault and no word of talk stands in the sentence.
-PLAINLY_SAID = 0.5
+PLAINLY_SAID = 0.4
 # What talk keeps where a part is measured and no word of talk stands in the sentence: nobody measures another machine.
 MEASURED_HERE = 0.5
+# What any other state, and talk, keeps where a measurement was held against a limit told with it.
+HELD = {"good": 0.12, "watch": 0.12, "writeup": 0.12, "talk": 0.2}
 NOT_MEASURED = frozenset(["time", None])
 
 
@@ -191,8 +193,12 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
     if (named or measured) and not context_of(reading, statement):
         leans["talk"] = PLAINLY_SAID if named else MEASURED_HERE
-    if ruled == "writeup" and any(c.said.condition.name == "leak" and not c.denied for c in statement.claims):
-        leans["watch"] = LEAKING
+    if ruled == "writeup" and any(
+        c.said.condition.name in FAILING and not c.denied for c in statement.claims
+    ):
+        leans["watch"] = FAILS
+    if statement.held:
+        leans = HELD | {statement.held: 1.0}
     bent = {name: share * leans.get(name, 1.0) for name, share in shares.items()}
     whole = sum(bent.values())
     return Weight({name: share / whole for name, share in bent.items()})

@@ -155,8 +155,9 @@ class Condition(Table):
     leaks"). ``nouns`` get plurals and ``verbs`` their forms by rule; ``adjectives`` can stand before
     a part ("cracked glass"); ``phrases`` are taken as they are. ``wear`` marks conditions that call
     for a number where the part has something to measure. ``alone`` is false for words that are too
-    common to count without a part beside them ("off", "out"). One name may have several tables, each
-    with words of another weight ("weep" and "leak").
+    common to count without a part beside them ("off", "out"). ``checks`` narrows such words to parts of
+    which one of these checks is made: "nothing" of a horn is a fault, of a hose it is none. One name may
+    have several tables, each with words of another weight ("weep" and "leak").
     """
 
     name: str
@@ -167,6 +168,7 @@ class Condition(Table):
     denial: PartState = "good"
     wear: bool = False
     alone: bool = True
+    checks: list[str] = []
     nouns: list[str] = []
     adjectives: list[str] = []
     verbs: list[str] = []

@@ -43,3 +43,19 @@ Rows = Callable[..., list[Row]]
 def test_several_in_one_breath(ruled: Rows, text: str, expected: list[Row]) -> None:
     """Each part keeps its own condition; good and bad of one part are two statements."""
     assert expected == ruled(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Horn, nothing.", ("horn", "none", "writeup", "inoperative")),
+        ("Reverse alarm: not a peep.", ("reverse alarm", "none", "writeup", "inoperative")),
+        ("Left headlight nothing, rest of it is clean.", ("headlight", "left", "writeup", "inoperative")),
+        ("Wipers, nothing at all.", ("wipers", "none", "writeup", "inoperative")),
+        ("Horn, nothing wrong with it.", ("horn", "none", "good", "good")),
+        ("Left lift cylinder, nothing.", ("lift cylinder", "left", "good", "mentioned")),
+    ],
+)
+def test_nothing_of_what_should_do_something(ruled: Rows, text: str, expected: Row) -> None:
+    """ "Nothing" is a fault of a horn or a lamp, and none of what should show nothing."""
+    assert expected == ruled(text)[0]

@@ -26,12 +26,17 @@ def say_or_wait(walk: Walk, event: Mention, previous: Mention | None, following:
 
 
 def stands_close(walk: Walk, event: Mention, previous: Mention | None) -> bool:
-    """Whether a very common word ("on", "in") directly follows its part and ends the clause."""
+    """Whether a very common word ("on", "in") directly follows a part that it is said of, and ends the clause."""
+    narrowed = event.value.condition.checks
+    part = walk.now.group[-1].part.part if walk.now.group else None
+    if narrowed and not (part and set(narrowed) & set(part.checks)):
+        return False
     if previous is None or not walk.now.open or previous.kind not in ("part", "pointer", "quantity"):
         return False
     after = walk.words[event.end : event.end + 1]
     ends = not after or after[0] in CLAUSE_ENDS or event.end >= walk.now.end
-    return ends and all(w in LINKING for w in walk.gap(previous, event))
+    linking = LINKING | {",", ":"} if narrowed else LINKING
+    return ends and all(w in linking for w in walk.gap(previous, event))
 
 
 def binds_forward(walk: Walk, event: Mention, following: Mention | None) -> bool:

@@ -47,7 +47,7 @@ def how_many(reading: Reading, statement: Statement, start: int) -> tuple[int, M
     """The count said with the conditions of a statement in words from ``start`` on, or None."""
     words = reading.all_words
     numbers = [m for m in reading.of("quantity") if measures(m)]
-    measured = {i for m in numbers for i in range(m.start, m.end)}
+    measured = {i for m in (*numbers, *reading.of("told")) for i in range(m.start, m.end)}
     said = [claim for claim in statement.claims if not claim.denied]
     for claim in sorted(said, key=lambda claim: claim.said.condition.form != "fault"):
         found = number_before(words, claim, start)

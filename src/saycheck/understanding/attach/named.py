@@ -29,6 +29,8 @@ WHERE_PREPOSITIONS = frozenset(
 )
 # These, like a preposition, begin words on where something was found.
 WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
+# With an article behind it, these begin words on where one looks next.
+INSIDE = frozenset("in inside under underneath behind at on round around".split())
 # How far stuff ("oil") may stand behind what was said before it, in words.
 STUFF_REACH = 4
 
@@ -52,7 +54,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
             if gap[0] not in WHERE_PREPOSITIONS:
                 belong(walk, name, event)
             return
-        if now.open and only_list(gap):
+        if now.open and only_list(gap) and not is_heading(walk, gap):
             now.group.append(subject_of(walk, name, event))
             return
     # A saying may end with the preposition that leads on to the place: "rubbing on the frame".
@@ -67,6 +69,18 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
     start_group(walk, subject_of(walk, name, event))
     if is_absent(walk, event, following):
         say_presence(walk, "absent", event)
+
+
+def is_heading(walk: Walk, gap: list[str]) -> bool:
+    """Whether the one part before only tells where the next is: "Cab, the seat switch works".
+
+    In a list with articles the first has its own: "the hoses, the pins and the clips".
+    """
+    group = walk.now.group
+    if len(group) > 1 or gap != [",", "the"] or group[0].start < 0:
+        return False
+    before = walk.words[max(walk.now.start, group[0].start - 2) : group[0].start]
+    return not before or before[-1] != "the" or before[0] in INSIDE
 
 
 def with_end(walk: Walk, event: Mention) -> PartName:
