@@ -15,7 +15,7 @@ from saycheck.understanding.weigh import STATES, Weight, named_by
 # ``bench/train_confidence.py`` prints.
 REVIEW_BELOW = 0.83
 # A finding that says "good" is looked at again when trouble is this likely: the costly mistake.
-TROUBLE_ABOVE = 0.2
+TROUBLE_ABOVE = 0.14
 
 
 def step(value: float, size: float = 0.1) -> int:
