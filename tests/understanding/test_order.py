@@ -64,7 +64,8 @@ def test_attention_is_that_of_the_field() -> None:
         fits = words @ w["key"][:, own] @ (asking[row_] @ w["query"][:, own]) / 4**0.5
         expected[row_, head] = softmax(fits) @ (words @ w["value"][:, own])
     there = np.arange(5)[None] < np.array(count)[:, None]
-    found = attended(*(np.asarray(one, np.float32) for one in (asking, h, there)), w)
+    given = [np.asarray(one, np.float32) for one in (asking, h, there)]
+    found = attended(given[0], given[1], given[2], w)
     np.testing.assert_allclose(found, expected.reshape(2, -1), rtol=1e-3, atol=1e-4)
 
 
