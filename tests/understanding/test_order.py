@@ -54,9 +54,8 @@ def test_attention_is_that_of_the_field() -> None:
     chance = np.random.default_rng(2)
     asking, h = chance.standard_normal((2, 12)), chance.standard_normal((2, 5, 6))
     count = [3, 5]
-    w = {
-        name: chance.standard_normal((n, 4 * HEADS)) for name, n in (("query", 12), ("key", 6), ("value", 6))
-    }
+    sizes = {"query": (12, 4 * HEADS), "key": (6, 4 * HEADS), "value": (6, 4 * HEADS)}
+    w = {name: chance.standard_normal(size).astype(np.float32) for name, size in sizes.items()}
     expected = np.zeros((2, HEADS, 4))
     for row_, head in np.ndindex(2, HEADS):
         own = slice(4 * head, 4 * head + 4)
