@@ -58,6 +58,7 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             "Pin worn, feeler goes in 0.8 mm.",
             [("part", "Pin"), ("condition", "worn"), ("quantity", "0.8 mm")],
         ),
+        ("Step is bent, before someone slips.", [("part", "Step"), ("condition", "bent")]),
         ("Front, cut.", [("pointer", "Front"), ("condition", "cut")]),
         ("Front's cut.", [("pointer", "Front"), ("condition", "cut")]),
         (  # "on the left" behind a number, where another has its side too

@@ -17,6 +17,8 @@ PARTS_TOO = frozenset("stick dial meter".split())
 """What is measured with these or is a part itself: "a litre down on the stick", "a crack on the stick"."""
 HELD = frozenset("torch flashlight tape rule ruler thumb finger glove rag pen".split())
 """What the walker has in the hand: "no, torch slipped" is said of no part."""
+SOMEONE = frozenset("someone somebody anyone anybody everyone everybody nobody people".split())
+"""Of whom it is said, not of a part: "straighten it before someone slips"."""
 DETERMINERS = frozenset("the a an my your this that".split())
 TOOL_BEFORE = frozenset("on by with from of against off".split())
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
@@ -48,10 +50,10 @@ class Pointer:
 
 def is_none(words: list[str], mention: Mention, end: int) -> bool:
     """Whether a condition is none: a very common word ("on", "in") that goes on with something, or said of what the
-    walker holds.
+    walker holds or of a person.
     """
     said = mention.value
-    if mention.start and words[mention.start - 1] in HELD:
+    if mention.start and words[mention.start - 1] in HELD | SOMEONE:
         return True
     if said.condition.alone or said.form == "noun" or mention.end >= end:
         return False
