@@ -15,8 +15,8 @@ from saycheck.understanding.weigh import Weight, region_end
 ORDER: dict[Disposition, int] = {"talk": 0, "unclear": 1, "taken-back": 2, "command": 3, "finding": 4}
 # A statement of trouble is talk for certain only above this probability; measured on the tuning narrations.
 SURE_TALK = 0.92
-# Below this share of watch and write-up there is no trouble in it. At 0.1 a fourth fewer passages would be unclear, and of
-# narrations kept aside 157 troubles lost for 141.
+# Below this share of watch and write-up there is no trouble in it. At 0.1 a fourth fewer passages would be unclear, and
+# of narrations kept aside 157 troubles lost for 141.
 LEAST_TROUBLE = 0.06
 
 
