@@ -2,8 +2,9 @@
 
 Averaging loses half the level where one microphone is dead, and everything where the two are wired
 in opposite phase. So the channels are mixed along the direction in which most of the sound that they
-share lies: the leading eigenvector of their running covariance. For two good channels that is their
-mean, for a dead one the other alone, for opposite phase the mean with one of them turned over.
+share lies: the leading eigenvector of their running covariance, each channel measured by its own noise. For
+two good channels that is their mean, for a dead one the other alone, for opposite phase the mean with one
+of them turned over; of one that stands in the wind little is taken.
 """
 
 import numpy as np
@@ -17,6 +18,12 @@ SLICE = SAMPLE_RATE // 10
 MEMORY_S = 3.0
 """How long a look counts for (time constant, seconds)."""
 
+RISE = 1.02
+"""How much the noise of a channel is thought to rise from look to look, until it is quieter: twofold in 3.5 s."""
+
+LEAST_NOISE = 0.1
+"""No channel counts as less noisy than this share of the noisiest, in power."""
+
 _SILENT = 10.0**-9
 """Power below which a slice says nothing about the channels (-90 dB of full scale)."""
 
@@ -27,6 +34,7 @@ class OneChannel:
     def __init__(self) -> None:
         self._shared: NDArray[np.float64] | None = None
         self._weights: NDArray[np.float64] | None = None
+        self._noise: NDArray[np.float64] | None = None
 
     def mix(self, sound: Samples) -> Samples:
         """Return one channel of the same length for a piece of shape (samples, channels)."""
@@ -54,14 +62,19 @@ class OneChannel:
         power = float(np.trace(shared))
         if power < _SILENT:
             return
+        each = np.diag(shared)
+        self._noise = each if self._noise is None else np.minimum(each, self._noise * RISE)
         shared /= np.sqrt(power)  # a bang from a loose plug counts for little more than a word
         kept = np.exp(-len(piece) / SAMPLE_RATE / MEMORY_S)
         self._shared = shared if self._shared is None else kept * self._shared + (1 - kept) * shared
-        self._weights = self._turned(np.linalg.eigh(self._shared)[1][:, -1])
+        quieter = 1 / np.sqrt(np.maximum(self._noise, max(LEAST_NOISE * float(self._noise.max()), _SILENT)))
+        measured = quieter[:, None] * self._shared * quieter
+        self._weights = self._turned(quieter * np.linalg.eigh(measured)[1][:, -1], self._shared)
 
-    def _turned(self, direction: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Scale so that no mix is louder than the channels, and keep the sign it had before."""
-        weights: NDArray[np.float64] = direction / np.abs(direction).sum()
+    def _turned(self, direction: NDArray[np.float64], shared: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Scale so that the mix is as loud as the loudest channel at most, and keep the sign it had before."""
+        loudest, mix = np.diag(shared).max(), direction @ shared @ direction
+        weights: NDArray[np.float64] = direction * min(np.sqrt(loudest / mix), 2 / np.abs(direction).sum())
         sign = float(weights @ self._weights) if self._weights is not None else float(weights.sum())
         if abs(sign) < 1e-6:
             sign = float(weights[0])
