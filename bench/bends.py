@@ -12,7 +12,8 @@ without the answer; and the same of the fused reading. Word error is Levenshtein
 import argparse
 import sys
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
@@ -22,7 +23,8 @@ from hearings import WORDS, opened, stretch
 from narrations import TUNE, Narration, narrations
 from saycheck.capture.measures import Meter
 from saycheck.capture.phrases import phrases
-from saycheck.hearing.joining import fuse_for
+from saycheck.hearing.ear import Ear
+from saycheck.hearing.joining import Fuse, fuse_for
 from saycheck.hearing.spoken import spoken
 from saycheck.hearing.trade_ear import TradeEar
 from saycheck.models.hearing import HeardWord, Hearing
@@ -42,26 +44,37 @@ def bend(ear: TradeEar, by: float) -> None:
     decoder.reinit_feat(decoder.config)
 
 
-def wrong(said: str, words: Sequence[HeardWord]) -> int:
+def pieces(words: Iterable[str]) -> list[str]:
+    """Words as they are said."""
+    return [piece for word in words for piece in spoken(word)]
+
+
+def wrong(said: Sequence[str], words: Sequence[HeardWord]) -> int:
     """How many words of ``words`` are wrong."""
-    heard = [piece for word in words for piece in spoken(word.text)]
-    return int(Levenshtein.distance([piece for word in said.split() for piece in spoken(word)], heard))
+    return int(Levenshtein.distance(said, pieces(word.text for word in words)))
+
+
+@lru_cache(maxsize=1)
+def ears_and_fuse(kind: str) -> tuple[Ear, TradeEar, Fuse]:
+    """The general ear, the trade ear and what makes them one, of the machine kind last asked for."""
+    ears = opened(kind, plain=False)
+    trade = ears["trade"]
+    assert isinstance(trade, TradeEar)
+    return ears["biased"], trade, fuse_for(load(kind))
 
 
 def heard_with(
     narration: Narration, number: int, voice: str
 ) -> tuple[int, list[int], list[float], list[int]] | None:
     """Words said; for each bend words wrong of the trade ear, its mean confidence, words wrong when fused."""
-    said, _ = stretch(narration, WORDS, number)
-    if len(said.split()) > MOST_WORDS:
+    text, _ = stretch(narration, WORDS, number)
+    if len(text.split()) > MOST_WORDS:
         return None
-    kind = narration.labels.machine
-    ears = opened(kind, plain=False)
-    found = list(phrases([speak(said, voice)], Meter().add))
-    general = [ears["biased"].hear(phrase) for phrase in found]
+    said = pieces(text.split())
+    general_ear, trade, fuse = ears_and_fuse(narration.labels.machine)
+    found = list(phrases([speak(text, voice)], Meter().add))
+    general = [general_ear.hear(phrase) for phrase in found]
     trade_wrong, sure, fused_wrong = [], [], []
-    trade, fuse = ears["trade"], fuse_for(load(kind))
-    assert isinstance(trade, TradeEar)
     for by in BENDS:
         bend(trade, by)
         hearings: list[Hearing] = [trade.hear(phrase) for phrase in found]
@@ -70,7 +83,7 @@ def heard_with(
         sure.append(float(np.mean([word.confidence for word in words])) if words else 0.0)
         fused = [word for pair in zip(general, hearings, strict=True) for word in fuse(pair)[0]]
         fused_wrong.append(wrong(said, fused))
-    return len([piece for word in said.split() for piece in spoken(word)]), trade_wrong, sure, fused_wrong
+    return len(said), trade_wrong, sure, fused_wrong
 
 
 def main() -> int:

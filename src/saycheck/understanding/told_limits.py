@@ -25,16 +25,18 @@ TELLS = frozenset(
 LIMITS: dict[str, Kind] = {
     "limit": "limit", "limits": "limit", "max": "most", "maximum": "most", "min": "least", "minimum": "least",
 }  # fmt: skip
-DUE = (
-    ("should", "be"), ("should", "have"), ("ought", "to", "be"), ("supposed", "to", "be"), ("meant", "to", "be"),
-    ("must", "be"), ("wants", "to", "be"), ("needs", "to", "be"), ("has", "to", "be"), ("should", "read"),
-    ("should", "show"), ("should", "sit", "at"),
+SAYINGS: tuple[tuple[Kind, str], ...] = (
+    ("due", "should be"), ("due", "should have"), ("due", "ought to be"), ("due", "supposed to be"),
+    ("due", "meant to be"), ("due", "must be"), ("due", "wants to be"), ("due", "needs to be"), ("due", "has to be"),
+    ("due", "should read"), ("due", "should show"), ("due", "should sit at"),
+    ("limit", "scrap at"), ("limit", "scrapped at"), ("limit", "reject at"), ("limit", "rejected at"),
+    ("limit", "condemned at"), ("limit", "scrap below"), ("limit", "scrap under"), ("limit", "finished at"),
+    ("limit", "discard at"),
+    ("new", "new is"), ("new", "new 's"), ("new", "new was"), ("new", "start at"), ("new", "starts at"),
+    ("new", "started at"),
 )  # fmt: skip
-SCRAPPED = (
-    ("scrap", "at"), ("scrapped", "at"), ("reject", "at"), ("rejected", "at"), ("condemned", "at"),
-    ("scrap", "below"), ("scrap", "under"), ("finished", "at"), ("discard", "at"),
-)  # fmt: skip
-NEW = (("new", "is"), ("new", "'s"), ("new", "was"), ("start", "at"), ("starts", "at"), ("started", "at"))
+BEFORE = {tuple(saying.split()): kind for kind, saying in SAYINGS}
+LONGEST = max(map(len, BEFORE))
 PASSED = frozenset(
     "is 's was being of at on about around like more nearly near to be the it them these this here , permitted allowed"
     " legal wear for our".split()
@@ -92,9 +94,9 @@ def ahead(words: Sequence[str], first: int, start: int) -> Kind | None:
     """What the words before a number make of it."""
     at = start
     while at > max(first, start - FARTHEST):
-        for sayings, kind in ((DUE, "due"), (SCRAPPED, "limit"), (NEW, "new")):
-            if any(at - len(s) >= first and tuple(words[at - len(s) : at]) == s for s in sayings):
-                return kind  # type: ignore[return-value]
+        for begin in range(max(first, at - LONGEST), at):
+            if kind := BEFORE.get(tuple(words[begin:at])):
+                return kind
         word = words[at - 1]
         if word in LIMITS:
             return LIMITS[word]
@@ -131,12 +133,11 @@ def hold(reading: Reading, statements: Iterable[Statement]) -> None:
         if not before:
             continue
         start, statement, measured = before[-1]
-        if sentences_between(reading, start, mention.start) > 1:
+        between = sentences_between(reading, start, mention.start)
+        if between > 1:
             continue
         statement.held = held(reading, statement, measured, mention.value)
-        if sentences_between(reading, start, mention.start) == 0 and not any(
-            start < s.start < mention.end for _, s, _ in by_place
-        ):
+        if between == 0 and not any(start < s.start < mention.end for _, s, _ in by_place):
             statement.stretch(statement.start, mention.end)
 
 
@@ -152,13 +153,13 @@ def held(reading: Reading, statement: Statement, measured: Quantity, told: Told)
         return None
     if limit.unit not in (None, measured.unit) and measured.unit is not None:
         return None
-    share, off = measured.value / limit.value, max(0.0, abs(measured.value - limit.value) - limit.plus_minus)
+    share = measured.value / limit.value
     less_is_worse, more_is_worse = direction(reading, statement, measured)
     if told.kind == "least" or (told.kind == "limit" and less_is_worse):
         return "writeup" if share <= 1 else "watch" if share <= SOON else "good"
     if told.kind in ("limit", "most") or more_is_worse:
         return "writeup" if share > 1 else "watch" if share >= HALF_WAY else "good"
-    off /= limit.value
+    off = (abs(measured.value - limit.value) - limit.plus_minus) / limit.value
     return "good" if off <= NEAR_ENOUGH else "watch" if off <= OFF else "writeup"
 
 

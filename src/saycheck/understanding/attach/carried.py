@@ -44,7 +44,7 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
     if last and not only_numbers and last.quantities and not last.claims and not last.taken_back:
         join(walk, last, waiting)
         return
-    if walk.focus is None or walk.now.number - walk.focus_sentence > FOCUS_SENTENCES:
+    if walk.focus is None or walk.focus_ago > FOCUS_SENTENCES:
         walk.orphans += waiting
         return
     spoken_of = walk.last_group if walk.focus in walk.last_group else [walk.focus]

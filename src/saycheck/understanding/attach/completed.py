@@ -36,6 +36,6 @@ def behind(walk: Walk, event: Mention) -> list[tuple[str, ...]]:
 
 def before(walk: Walk) -> tuple[str, ...]:
     """The name of the part of the list that was spoken of in this sentence or the last one."""
-    if walk.focus is None or walk.focus.part.part is None or walk.now.number - walk.focus_sentence > 1:
+    if walk.focus is None or walk.focus.part.part is None or walk.focus_ago > 1:
         return ()
     return tuple(walk.focus.part.part.name.split())

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from saycheck.understanding.attach.carried import FOCUS_SENTENCES
 from saycheck.understanding.attach.groups import start_group
 from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
@@ -13,8 +14,6 @@ from saycheck.understanding.text import Mention
 
 # A part that is pointed at is a little less sure than a part that is named.
 POINTING_COSTS = 0.95
-# For how many sentences an end of the machine by itself ("Front, half worn") is a part like the one spoken of.
-JUST_NOW = 3
 
 
 def point_back(walk: Walk, event: Mention) -> None:
@@ -26,7 +25,7 @@ def point_back(walk: Walk, event: Mention) -> None:
         if base and pointer.ends
         else None
     )
-    if pointer.bare and (there is None or walk.now.number - walk.focus_sentence > JUST_NOW):
+    if pointer.bare and (there is None or walk.focus_ago > FOCUS_SENTENCES):
         return
     if there is None and pointer.ends and (pointer.side or not base) and is_tyre_talk(pointer, base):
         tyre = PartName((*pointer.ends, "tyre"), ("tyre",), pointer.side)

@@ -119,6 +119,11 @@ class Walk:
             return Stood(self.side.side, "told" if self.side.told else "shown", ago)
         return Stood(self.last_side, "left", ago) if self.last_side else Stood()
 
+    @property
+    def focus_ago(self) -> int:
+        """How many sentences ago the part in focus was last spoken of, 0 in this one."""
+        return self.now.number - self.focus_sentence
+
     def remember(self, subject: Subject) -> None:
         """Make the subject the one that later words without a part are about."""
         self.focus, self.focus_sentence = subject, self.now.number
