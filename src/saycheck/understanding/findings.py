@@ -8,7 +8,7 @@ from saycheck.models.walk import Evidence, Finding, Measurement, Side, State, Wo
 from saycheck.understanding.confidence import confidence, features, reasons
 from saycheck.understanding.judge import TROUBLE, Verdict, judge
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.statements import Statement
+from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Mention, Reading
 from saycheck.understanding.weigh import Weight
@@ -49,12 +49,17 @@ SPELLED = {
 }  # fmt: skip
 
 
-def heard_as(spoken: str, quote: str) -> str:
-    """The words heard for the part, without articles and sides; the whole quote where none were."""
+def heard_as(subject: Subject, quote: str) -> str:
+    """The words heard for the part, behind those of its heading; the whole quote where none were."""
+    return ", ".join(map(without_articles, filter(None, (subject.under, subject.spoken)))) or quote
+
+
+def without_articles(spoken: str) -> str:
+    """The words without the articles and sides that they begin with."""
     words = spoken.split()
     while len(words) > 1 and words[0].lower() in NOT_PART_WORDS:
         words = words[1:]
-    return " ".join(words) or quote
+    return " ".join(words)
 
 
 def reworded(verdict: Verdict, state: State) -> str:
@@ -159,7 +164,7 @@ class FindingMaker:
             state=verdict.state,
             condition=verdict.condition,
             denied=verdict.denied,
-            heard_as=heard_as(statement.subject.spoken, reading.text[start:end]),
+            heard_as=heard_as(statement.subject, reading.text[start:end]),
             confidence=round(sure, 3),
             needs_review=bool(why),
             review_reasons=why,

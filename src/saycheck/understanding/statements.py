@@ -15,7 +15,8 @@ class Subject:
 
     ``side`` is left, right, both or None; ``told_side`` whether it was said with the part. ``carried``
     tells that the part was named earlier, ``count`` how many are meant and where that was said, ``sure``
-    how likely its words name a part (1 where no model has told).
+    how likely its words name a part (1 where no model has told), ``under`` the heading that it was named under
+    ("quick hitch" of "quick hitch, the pin's in").
     """
 
     part: Resolved
@@ -28,6 +29,7 @@ class Subject:
     told_side: bool = False
     spoken: str = ""
     sure: float = 1.0
+    under: str = ""
 
 
 @dataclass(frozen=True)

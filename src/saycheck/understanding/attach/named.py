@@ -66,9 +66,17 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
     if is_possessed(walk, gap, previous, following):
         say_presence(walk, "has", event)
         return
-    start_group(walk, subject_of(walk, name, event))
+    start_under(walk, subject_of(walk, name, event))
     if is_absent(walk, event, following):
         say_presence(walk, "absent", event)
+
+
+def start_under(walk: Walk, subject: Subject) -> None:
+    """Speak of the subject, under the one part before it where nothing was said of that: it is a heading."""
+    group = walk.now.group if walk.now.open else []
+    start_group(walk, subject)
+    if len(group) == 1 and group[0].start >= 0 and not walk.now.current(group[0]):
+        subject.under = group[0].spoken
 
 
 def is_heading(walk: Walk, gap: list[str]) -> bool:
