@@ -29,11 +29,20 @@ POINTING = frozenset(
     "left right front rear back top bottom upper lower inner outer other first second third fourth middle"
     " nearside offside outside inside".split()
 )
+PLACED = frozenset("top bottom upper lower inner outer middle".split())
+"""Which of two or three alike: by itself these name one of those that were just spoken of."""
 NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
 CLAUSE_ENDS = frozenset(". , ; : ! ? and but — – … so too again now here".split())
 BESIDE = frozenset("behind inside under above below beside near past".split())
 BOTH = frozenset(["both", "pair"])
 SAYS = frozenset([",", ":", "-", "–", "is", "'s", "has", "same"])
+LEADS_TO_PLACE = frozenset(
+    "on to at in of from off behind by near under over with for around along through between than as like round"
+    " up down".split()
+)
+"""Behind one of these "the left" is where something is."""
+TELLS_OF = frozenset("'s is are was has had 'd isn't wasn't hasn't ain't looks feels".split())
+"""With one of these something is said of what stands before it."""
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
 
@@ -91,7 +100,7 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
             found.append(Mention("pointer", at, run, pointing(words, at, run)))
             at = run
         elif at not in taken and is_end_alone(words, at, start, end):
-            found.append(Mention("pointer", at, at + 1, Pointer(None, (ENDS[words[at]],), bare=True)))
+            found.append(Mention("pointer", at, at + 1, Pointer(None, (ENDS.get(words[at], words[at]),), bare=True)))
             at += 1
         elif words[at] in REST and at not in taken and at and words[at - 1] == "the":
             found.append(Mention("pointer", at, at + 1, Pointer(None, ())))
@@ -112,8 +121,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
 
 
 def is_end_alone(words: list[str], at: int, start: int, end: int) -> bool:
-    """Whether a sentence begins with an end of the machine and says how it is: "Front, half", "Back's bald"."""
-    return at == start and words[at] in ENDS and at + 1 < end and words[at + 1] in SAYS
+    """Whether a sentence begins with an end of the machine or a part and says how it is: "Front, half", "Top's dry"."""
+    begins = words[at] in ENDS or words[at] in PLACED
+    return at == start and begins and at + 1 < end and words[at + 1] in SAYS
 
 
 def is_handed(words: list[str], at: int, run: int) -> bool:
@@ -126,6 +136,8 @@ def is_handed(words: list[str], at: int, run: int) -> bool:
 def is_pointing(words: list[str], at: int, run: int) -> bool:
     """Whether bare place words ("left", "front right") stand for a part here."""
     sides = [i for i in range(at, run) if is_side_word(words, i)]
+    if run - at == 1 and at and words[at - 1] == "the" and (sides or words[at] == "other"):
+        return is_subject(words, at - 1, run)
     if not sides:
         return False
     if words[at:run] == ["left"] and words[run : run + 1] in (["in"], ["on"]):
@@ -134,6 +146,13 @@ def is_pointing(words: list[str], at: int, run: int) -> bool:
     if before == "the" and words[max(0, at - 2)] in BESIDE:
         return False  # "the seal behind the left rear"
     return not (before in ("on", "to", "at", "in", "the") and run - at == 1)
+
+
+def is_subject(words: list[str], start: int, end: int) -> bool:
+    """Whether "the left" or "the other" is what something is said of: "and the right's the same", "now the left"."""
+    before = words[start - 1] if start else "."
+    after = words[end] if end < len(words) else "."
+    return before not in LEADS_TO_PLACE and (after in TELLS_OF or after in CLAUSE_ENDS)
 
 
 def pointing(words: list[str], start: int, end: int) -> Pointer:

@@ -23,6 +23,12 @@ POSITIONS = frozenset(
 ALSO_VERBS = frozenset(
     ["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"]
 )
+# Of them those that are hardly ever named without an article at the end of a clause.
+HOLDS = frozenset(["latches", "catches"])
+# What several parts do that is also the name of one, behind "both" or "all": "levers both latch", "all four light".
+ACTS = frozenset(["latch", "lock", "catch", "light", "work"])
+TOGETHER = frozenset("both all two three four five six they".split())
+CLAUSE_ENDS = frozenset([",", ".", ";", ":", "!", "?", "and", "but"])
 # Words that never belong to a part's name where they stand before it.
 BARE_WORDS = frozenset(
     "the a an and or of on in at to for with its it is are no not up off one two three four five six seven"
@@ -49,6 +55,14 @@ class PartName:
     listed: bool = True
 
 
+def is_verb(words: Sequence[str], start: int, at: int) -> bool:
+    """Whether the word at ``at``, the last of a hit from ``start`` on, is what the part before it does."""
+    before = words[at - 1] if at else "."
+    if words[at] in ACTS:
+        return before in TOGETHER
+    return at > start and words[at] in HOLDS and singular(before) == before
+
+
 class PartFinder:
     """Finds part mentions by one machine kind's vocabulary."""
 
@@ -70,7 +84,8 @@ class PartFinder:
 
     def find(self, words: Sequence[str]) -> list[tuple[int, int, PartName]]:
         """All part mentions as (start, end, name), joined to compounds where they stand together."""
-        hits = [(a, b) for a, b, _ in self.table.find(words)]
+        hits = [self._without_verb(words, a, b) for a, b, _ in self.table.find(words)]
+        hits = [(a, b) for a, b in hits if a < b]
         found: list[tuple[int, int, PartName]] = []
         floor = 0
         for index, (start, end) in enumerate(hits):
@@ -90,6 +105,14 @@ class PartFinder:
             found.append((start, end, self.name(words, start, end, owner_end)))
             floor = end
         return found
+
+    def _without_verb(self, words: Sequence[str], start: int, end: int) -> tuple[int, int]:
+        """The hit ``start`` to ``end`` without a verb that ends its clause: "belt latches", "levers both latch"."""
+        closes = end >= len(words) or words[end] in CLAUSE_ENDS
+        if not closes or not is_verb(words, start, end - 1):
+            return start, end
+        named = end - 1 > start and any(b == end - 1 - start for a, b, _ in self.table.find(words[start : end - 1]))
+        return (start, end - 1) if named else (start, start) if end - 1 == start else (start, end)
 
     def _stretch_left(self, words: Sequence[str], start: int, floor: int) -> int:
         """Take in the words before a head that belong to its name ("left", "upper", "steering")."""

@@ -6,6 +6,7 @@ it. What has no part in its own sentence goes to the part last spoken of.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
@@ -18,13 +19,13 @@ from saycheck.understanding.attach.how_many import how_many, one_in
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
 from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
-from saycheck.understanding.attach.repeats import repeat
+from saycheck.understanding.attach.repeats import settle_same, take_same
 from saycheck.understanding.attach.route import Route
 from saycheck.understanding.attach.sides import take_side_around
 from saycheck.understanding.attach.walk import Rules, Sentence, Walk
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.events import events
-from saycheck.understanding.place import Places
+from saycheck.understanding.place import OTHER, Places
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention, Reading, with_neighbours
@@ -58,6 +59,7 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
     zone, side = walk.rules.places.heading(walk.reading, start, end)
     if zone or side:
         walk.move(zone, side)
+        turn_focus(walk, number)
         if not any(walk.reading.inside(kind, start, end) for kind in ("condition", "same")):
             return
     found = events(walk.reading, start, end)
@@ -70,6 +72,13 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
         route.pass_over(event.end)
     finish(walk, focus)
     route.go_on(end)
+
+
+def turn_focus(walk: Walk, number: int) -> None:
+    """ "Now the right. Nothing": what is said next without a part is of the same one, on the side just named."""
+    focus, side = walk.focus, walk.where.side
+    if focus and focus.side in OTHER and side in OTHER and number - walk.focus_sentence <= 1:
+        walk.focus, walk.focus_sentence = replace(focus, side=side, told_side=True), number
 
 
 def take_in(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:
@@ -88,7 +97,7 @@ def take_in(walk: Walk, event: Mention, previous: Mention | None, following: Men
     elif event.kind in ORDERS:
         mark_order(walk, event, following)
     elif event.kind == "same":
-        now.same = event
+        take_same(walk, event)
     elif event.kind == "except":
         now.excepting, now.open = event, bool(now.group)
     elif event.kind == "correct":
@@ -101,8 +110,7 @@ def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
     """Settle what a sentence leaves open, and keep its statements; ``focus`` was spoken of before it."""
     now = walk.now
     place_waiting(walk)
-    if now.same and not any(s.claims for s in now.made):
-        repeat(walk, now.same)
+    settle_same(walk)
     if now.open and now.group and not now.same:
         say_rest(walk, now.end)
     if now.excepting:

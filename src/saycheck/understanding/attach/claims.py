@@ -1,5 +1,6 @@
 """A condition is said: of the group before it, or of a part still to come."""
 
+from saycheck.understanding.attach.deictic import FILLING
 from saycheck.understanding.attach.links import CLAUSE_MARKS, PREPOSITIONS, only_small
 from saycheck.understanding.attach.saying import say_condition
 from saycheck.understanding.attach.walk import Walk
@@ -17,7 +18,7 @@ PLACE_REACH = 4
 
 def say_or_wait(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:
     """Give the condition to the group at hand, or let it wait for the part behind it."""
-    if not event.value.condition.alone and not stands_close(walk, event, previous):
+    if not event.value.condition.alone and not (stands_close(walk, event, previous) or is_answer(walk, event)):
         return
     if walk.now.group and not binds_forward(walk, event, following):
         say_condition(walk, event)
@@ -37,6 +38,17 @@ def stands_close(walk: Walk, event: Mention, previous: Mention | None) -> bool:
     ends = not after or after[0] in CLAUSE_ENDS or event.end >= walk.now.end
     linking = LINKING | {",", ":"} if narrowed else LINKING
     return ends and all(w in linking for w in walk.gap(previous, event))
+
+
+def is_answer(walk: Walk, event: Mention) -> bool:
+    """Whether a very common word is all the sentence says, right behind one that only named a part: "The right. Nothing"."""
+    now = walk.now
+    if walk.focus_ago != 1 or event.value.condition.checks or now.group:
+        return False
+    if walk.statements and walk.statements[-1].sentence == now.number - 1:
+        return False
+    rest = [*walk.words[now.start : event.start], *walk.words[event.end : now.end]]
+    return all(word in FILLING or not word[0].isalnum() for word in rest)
 
 
 def binds_forward(walk: Walk, event: Mention, following: Mention | None) -> bool:

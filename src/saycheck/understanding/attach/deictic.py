@@ -9,6 +9,7 @@ from saycheck.understanding.attach.links import CLAUSE_MARKS, POINTS_ANEW
 from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.statements import Subject
+from saycheck.understanding.text import Mention
 
 # What a clause that points begins with.
 POINTING = frozenset(
@@ -53,7 +54,7 @@ def point_on(walk: Walk, focus: Subject | None, focus_sentence: int) -> None:
 def clauses(walk: Walk) -> Iterator[tuple[int, int]]:
     """The clauses of the sentence without an event in them, fillers at their start left out."""
     now, words = walk.now, walk.words
-    taken = {i for m in now.events for i in range(m.start, m.end)}
+    taken = {i for m in now.events if not is_narrowed(m) for i in range(m.start, m.end)}
     taken |= {i for s in now.made for i in range(s.start, s.end)}
     start = now.start
     for at in range(now.start, now.end + 1):
@@ -66,6 +67,11 @@ def clauses(walk: Walk) -> Iterator[tuple[int, int]]:
         if not question and SHORTEST <= at - first <= LONGEST and not taken & set(range(first, at)):
             yield first, at
         start = at + 1
+
+
+def is_narrowed(event: Mention) -> bool:
+    """Whether it is a word that counts beside some parts only: of any other "nothing" just says that there is none."""
+    return event.kind == "condition" and bool(event.value.condition.checks)
 
 
 def points(words: list[str], start: int, end: int) -> bool:

@@ -41,6 +41,6 @@ def only_list(gap: Sequence[str]) -> bool:
 
 
 def is_telling(words: Sequence[str]) -> bool:
-    """Whether enough is said between two parts to be about the first: two words that are not small."""
+    """Whether enough is said between two parts to be about the first: a word that is not small."""
     said = [w for w in words if w not in SMALL and w not in PREPOSITIONS and w not in LIST_LINKS]
-    return len([w for w in said if w[0].isalnum()]) >= 2
+    return any(w[0].isalnum() for w in said)

@@ -31,6 +31,9 @@ WHERE_PREPOSITIONS = frozenset(
 WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 # With an article behind it, these begin words on where one looks next.
 INSIDE = frozenset("in inside under underneath behind at on round around".split())
+# A part that is in or at another is where it should be, or it is not.
+BEING = frozenset("'s is are 're sits sitting sat was".split())
+BEING_AT = frozenset("in at on up to below above under into".split())
 # How far stuff ("oil") may stand behind what was said before it, in words.
 STUFF_REACH = 4
 
@@ -54,6 +57,9 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
             if gap[0] not in WHERE_PREPOSITIONS:
                 belong(walk, name, event)
             return
+        if now.open and is_placed(gap):
+            place(walk, event)
+            return
         if now.open and only_list(gap) and not is_heading(walk, gap):
             now.group.append(subject_of(walk, name, event))
             return
@@ -69,6 +75,21 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
     start_under(walk, subject_of(walk, name, event))
     if is_absent(walk, event, following):
         say_presence(walk, "absent", event)
+
+
+def is_placed(gap: list[str]) -> bool:
+    """Whether the part before is said to be in or at this one: "coolant's at the sight glass"."""
+    rest = gap[1:]
+    return bool(rest) and gap[0] in BEING and rest[0] in BEING_AT and only_small(rest)
+
+
+def place(walk: Walk, event: Mention) -> None:
+    """Where each part of the group is, no table tells what that means: a statement without claims."""
+    for subject in walk.now.group:
+        statement = walk.now.about(subject)
+        statement.marks.add("unworded")
+        statement.stretch(event.start, event.end)
+    walk.now.open = False
 
 
 def start_under(walk: Walk, subject: Subject) -> None:

@@ -6,7 +6,7 @@ from saycheck.understanding.attach.carried import FOCUS_SENTENCES
 from saycheck.understanding.attach.groups import start_group
 from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
-from saycheck.understanding.events import Pointer
+from saycheck.understanding.events import PLACED, Pointer
 from saycheck.understanding.parts import PartName
 from saycheck.understanding.place import OTHER
 from saycheck.understanding.statements import Subject
@@ -14,6 +14,8 @@ from saycheck.understanding.text import Mention
 
 # A part that is pointed at is a little less sure than a part that is named.
 POINTING_COSTS = 0.95
+# For how many sentences "top" by itself is the upper of what was spoken of.
+JUST_NOW = 2
 
 
 def point_back(walk: Walk, event: Mention) -> None:
@@ -25,7 +27,7 @@ def point_back(walk: Walk, event: Mention) -> None:
         if base and pointer.ends
         else None
     )
-    if pointer.bare and (there is None or walk.focus_ago > FOCUS_SENTENCES):
+    if pointer.bare and not is_near(walk, pointer, listed=there is not None):
         return
     if there is None and pointer.ends and (pointer.side or not base) and is_tyre_talk(pointer, base):
         tyre = PartName((*pointer.ends, "tyre"), ("tyre",), pointer.side)
@@ -48,6 +50,11 @@ def point_back(walk: Walk, event: Mention) -> None:
     )
     start_group(walk, subject)
     walk.remember(subject)
+
+
+def is_near(walk: Walk, pointer: Pointer, listed: bool) -> bool:
+    """Whether a bare end ("Front, half", "Top, some") can be one of the parts that were spoken of."""
+    return walk.focus_ago <= (FOCUS_SENTENCES if listed else JUST_NOW) and (listed or pointer.ends[0] in PLACED)
 
 
 def which(walk: Walk, base: Subject, event: Mention) -> str:

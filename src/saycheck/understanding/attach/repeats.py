@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from saycheck.understanding.attach.links import CLAUSE_MARKS
 from saycheck.understanding.attach.sides import side_in
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.place import OTHER
@@ -11,7 +12,47 @@ from saycheck.understanding.text import Mention
 
 # How many sentences back what is said of another part is still meant.
 JUST_NOW = 2
+# Within so many words behind "same" stands the side that it is said of: "and same on the right".
+SIDE_REACH = 4
+# What may stand between a part and "the same".
+LINKING = frozenset("is 's are 're was just about pretty much exactly the , and a".split())
 REPEATED_MARKS = frozenset(["hidden", "later", "keep-an-eye", "needs-work"])
+
+
+def take_same(walk: Walk, event: Mention) -> None:
+    """Take in words such as "the same": said again at once of a part that waits for it ("left is tight, right the
+    same"), else when the sentence is over.
+    """
+    now = walk.now
+    unsaid = now.open and not any(now.current(subject) for subject in now.group)
+    if now.made and now.group and unsaid and just_before(walk, event):
+        for subject in now.group:
+            repeat_one(walk, now.made[-1], subject, event)
+        now.open = False
+    else:
+        now.same = event
+
+
+def just_before(walk: Walk, event: Mention) -> bool:
+    """Whether no other than small words stand between the part in hand and "the same", and the clause ends with it."""
+    after = walk.words[event.end : event.end + 1]
+    between = walk.words[walk.now.group[-1].end : event.start]
+    closes = not after or event.end >= walk.now.end or after[0] in CLAUSE_MARKS | {"and", "as"}
+    return closes and all(word in LINKING for word in between)
+
+
+def settle_same(walk: Walk) -> None:
+    """What a sentence says with "the same", now that all of it is known."""
+    now = walk.now
+    if now.same is None:
+        return
+    said = [s for s in now.made if s.claims]
+    if not said:
+        repeat(walk, now.same)
+    elif all(s.end <= now.same.start for s in said) and not now.open:
+        side = side_in(walk, now.same.end, min(now.same.end + SIDE_REACH, now.end))
+        if side and side != said[-1].subject.side:
+            repeat_on_side(walk, said, now.same, side)
 
 
 def repeat(walk: Walk, event: Mention) -> None:
@@ -24,7 +65,8 @@ def repeat(walk: Walk, event: Mention) -> None:
         if source.subject.part.family == subject.part.family or walk.now.number - source.sentence <= JUST_NOW:
             repeat_one(walk, source, subject, event)
     if not walk.now.group:
-        repeat_on_side(walk, sources, event)
+        side = side_in(walk, walk.now.start, walk.now.end)
+        repeat_on_side(walk, sources, event, side or OTHER.get(sources[-1].subject.side or "", walk.where.side))
 
 
 def source_for(subject: Subject, sources: Sequence[Statement]) -> Statement:
@@ -40,11 +82,9 @@ def says(statement: Statement) -> bool:
     return bool(statement.claims or statement.quantities or statement.marks & REPEATED_MARKS)
 
 
-def repeat_on_side(walk: Walk, sources: list[Statement], event: Mention) -> None:
-    """All that was just said of one part, again on the side named here or on its other side."""
+def repeat_on_side(walk: Walk, sources: list[Statement], event: Mention, side: str | None) -> None:
+    """All that was just said of one part, again on ``side``."""
     last = sources[-1]
-    side = side_in(walk, walk.now.start, walk.now.end)
-    side = side or OTHER.get(last.subject.side or "", walk.where.side)
     for source in sources:
         part = source.subject.part
         if last.sentence - source.sentence > 1 or part.part is not last.subject.part.part:
