@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
+from saycheck.understanding.attach.deictic import FILLING
 from saycheck.understanding.attach.groups import start_group
-from saycheck.understanding.attach.links import LIST_LINKS, PREPOSITIONS, only_list, only_small
+from saycheck.understanding.attach.links import CLAUSE_MARKS, LIST_LINKS, PREPOSITIONS, SMALL, only_list, only_small
 from saycheck.understanding.attach.saying import say_condition, say_presence
 from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
@@ -34,6 +35,9 @@ INSIDE = frozenset("in inside under underneath behind at on round around".split(
 # A part that is in or at another is where it should be, or it is not.
 BEING = frozenset("'s is are 're sits sitting sat was".split())
 BEING_AT = frozenset("in at on up to below above under into".split())
+# For how many sentences a part is spoken of so that another, told as a place, is none that something is said of.
+ASIDE_SENTENCES = 1
+CLAUSE_ENDS = CLAUSE_MARKS | {"and", "but", "so", "because", "or"}
 # How far stuff ("oil") may stand behind what was said before it, in words.
 STUFF_REACH = 4
 
@@ -72,7 +76,12 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
     if is_possessed(walk, gap, previous, following):
         say_presence(walk, "has", event)
         return
-    start_under(walk, subject_of(walk, name, event))
+    if is_aside(walk, event):
+        focus = walk.focus, walk.focus_sentence
+        start_under(walk, subject_of(walk, name, event))
+        walk.focus, walk.focus_sentence = focus
+    else:
+        start_under(walk, subject_of(walk, name, event))
     if is_absent(walk, event, following):
         say_presence(walk, "absent", event)
 
@@ -90,6 +99,19 @@ def place(walk: Walk, event: Mention) -> None:
         statement.marks.add("unworded")
         statement.stretch(event.start, event.end)
     walk.now.open = False
+
+
+def is_aside(walk: Walk, event: Mention) -> bool:
+    """Whether the part only stands in words on where or with what: "I went round it with a light, and it's sound"."""
+    words, now = walk.words, walk.now
+    at = event.start - 1
+    while at > now.start and words[at] in SMALL:
+        at -= 1
+    opens = all(w in FILLING or not w[0].isalnum() for w in words[now.start : at])
+    if at <= now.start or words[at] not in PREPOSITIONS or opens:
+        return False
+    after = words[event.end] if event.end < now.end else "."
+    return after in CLAUSE_ENDS and walk.focus_ago <= ASIDE_SENTENCES
 
 
 def start_under(walk: Walk, subject: Subject) -> None:
