@@ -15,6 +15,7 @@ from spacy.tokens import Doc
 from spacy.vocab import Vocab
 
 from saycheck.models.walk import Finding, Span, Word
+from saycheck.understanding.antecedent import settle
 from saycheck.understanding.asked import weight_of
 from saycheck.understanding.attach.attacher import Attacher
 from saycheck.understanding.attach.joined import joined
@@ -175,7 +176,9 @@ class Statements:
 
     def __call__(self, reading: Reading) -> None:
         """Attach what is said to the parts it is said of."""
-        statements = joined(self.attacher(reading))
+        statements = self.attacher(reading)
+        settle(reading, statements)
+        statements = joined(statements)
         without_outdone(reading, statements)
         reading.data["statements"] = statements
 
@@ -216,6 +219,18 @@ def pauses_of(words: Sequence[Word]) -> dict[int, float]:
         if before.end_s is not None and word.start_s is not None:
             out[word.char_start] = max(0.0, word.start_s - before.end_s)
     return out
+
+
+def attached(text: str, kind: str) -> tuple[Reading, list[Statement]]:
+    """The reading of a text and its statements as the rules attach them, each to the part that stands nearest."""
+    nlp = pipeline(kind)
+    doc = nlp.make_doc(text)
+    doc.user_data["pauses"] = {}
+    for name, component in nlp.pipeline:
+        if name == "saycheck_statements":
+            return doc._.reading, component.work.attacher(doc._.reading)
+        doc = component(doc)
+    raise AssertionError("the pipeline has no statements")
 
 
 def prepared(

@@ -35,8 +35,8 @@ from saycheck.vocabulary.schema import Clue
 class Attacher:
     """Goes through a reading once and returns its statements, in order.
 
-    Leaves on ``reading.data``: ``orphans``, mentions said of no part that could be told, and ``taken``,
-    token ranges (half-open) of numbers that were put right.
+    Leaves on ``reading.data``: ``orphans``, mentions said of no part that could be told; ``taken``, token ranges
+    (half-open) of numbers that were put right; ``spoken``, all parts named, in order.
     """
 
     def __init__(
@@ -51,6 +51,7 @@ class Attacher:
             read_sentence(walk, number, start, end)
         reading.data["orphans"] = walk.orphans
         reading.data["taken"] = walk.taken
+        reading.data["spoken"] = walk.spoken
         return walk.statements
 
 

@@ -181,6 +181,7 @@ def belong(walk: Walk, name: PartName, event: Mention) -> None:
     joined = PartName((*name.words, *spoken), spoken, name.side or first.side, name.words, first.plural)
     subject = subject_of(walk, joined, Mention("part", first.start, event.end, joined))
     walk.now.group[-1] = subject
+    walk.spoken.append(subject)
     for statement in walk.now.made:
         if statement.subject is first:
             statement.subject = subject

@@ -43,6 +43,7 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
         walk.where = Where(zone, walk.where.side)
     if told:
         note_side(walk, side, part)
+    walk.spoken.append(subject)
     if subject.sure >= SURE_OF_NAME or walk.focus is None:
         walk.remember(subject)
     return subject

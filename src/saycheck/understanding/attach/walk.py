@@ -81,7 +81,7 @@ class Walk:
     ``where`` is the place the walker went to, ``side`` the side they are on as far as that shows, ``last_side``
     the side they last went to. ``focus`` is the part last spoken of, in the sentence ``focus_sentence``,
     ``last_group`` the parts of the last sentence that had any. ``orphans`` belong to no part that could be
-    told; ``taken`` are token ranges of numbers put right.
+    told; ``taken`` are token ranges of numbers put right. ``spoken`` are all parts named so far.
     """
 
     def __init__(self, rules: Rules, reading: Reading) -> None:
@@ -94,6 +94,7 @@ class Walk:
         self.focus: Subject | None = None
         self.focus_sentence = LONG_AGO
         self.last_group: list[Subject] = []
+        self.spoken: list[Subject] = []
         self.statements: list[Statement] = []
         self.orphans: list[Mention] = []
         self.taken: list[tuple[int, int]] = []

@@ -1,0 +1,109 @@
+"""Train of which part something is said (``understanding/antecedent.py``) and print how well it does.
+
+    python bench/train_antecedents.py [FOLDER] [--folds-only]
+
+Material and folds are those of ``bench/train_statements.py``; FOLDER holds the names learned without each writer
+(``bench/train_names.py FOLDER``) and takes, in ``antecedents/``, the weights. A statement on labelled words teaches
+by every part named before it: "another" where that part agrees with the label and the statement's own does not,
+"own" where its own does. Run before ``bench/train_statements.py``. Needs scikit-learn.
+"""
+
+import re
+import sys
+from pathlib import Path
+from typing import Any
+
+import train_statements as material
+from rapidfuzz import fuzz
+from saycheck.understanding.antecedent import ANOTHER_ABOVE, Antecedents
+from saycheck.understanding.findings import heard_as
+from saycheck.understanding.linear import FOLDER, STANDING_IN, Linear
+from saycheck.understanding.pipeline import attached
+from saycheck.understanding.statements import Subject
+
+STEPS = (0.3, 0.4, 0.5, 0.6, 0.7)
+# The rows of one statement: (features, "own" or "another") of each other part.
+Rows = list[tuple[list[str], str]]
+
+
+def agrees(part: str, subject: Subject) -> bool:
+    """Whether a label's part is the subject's, as the scorer has it."""
+    names = (subject.part.name, heard_as(subject, ""), f"{subject.part.zone} {subject.part.name}")
+    return max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names) >= material.AGREES
+
+
+def rows(label: dict[str, Any]) -> list[Rows]:
+    """What each statement of a labelled narration teaches."""
+    text = label["text"]
+    reading, statements = attached(text, label["machine"])
+    known = Antecedents(reading, statements)
+    places = [(g["part"], m.span()) for g in label["gold"] if (m := re.search(re.escape(g["quote"]), text))]
+    out = []
+    for statement in statements:
+        if statement.copied_from is not None:
+            continue
+        start, end = reading.span(statement.start, statement.end)
+        touched = sorted(((min(b, end) - max(a, start), part) for part, (a, b) in places), reverse=True)
+        touched = [t for t in touched if t[0] > 0]
+        others = known.others(statement)
+        if not touched or not others:
+            continue
+        own = any(agrees(part, statement.subject) for _, part in touched)
+        right = [agrees(touched[0][1], other.subject) for other in others]
+        if not own and not any(right):
+            continue
+        out.append(
+            [
+                (known.features(statement, other, rank), "another" if fits and not own else "own")
+                for rank, (other, fits) in enumerate(zip(others, right, strict=True))
+            ]
+        )
+    return out
+
+
+def fit(taught: list[Rows]) -> tuple[Any, Any]:
+    pairs = [row for rows in taught for row in rows]
+    return material.fit([dict.fromkeys(f, 1) for f, _ in pairs], [truth for _, truth in pairs])
+
+
+def figures(rated: list[list[tuple[float, str]]]) -> None:
+    """Print at several thresholds what is gained and lost."""
+    wrong = sum(any(t == "another" for _, t in one) for one in rated)
+    print(f"{len(rated)} statements, {wrong} of them about another part than the rules say")
+    for step in STEPS:
+        best = [max(one) for one in rated]
+        won = sum(share > step and truth == "another" for share, truth in best)
+        lost = sum(
+            share > step and all(t == "own" for _, t in one) for (share, _), one in zip(best, rated, strict=True)
+        )
+        print(f"above {step:.2f}: {won} put right, {lost} spoilt")
+
+
+def main(folds_only: bool, folds: Path | None) -> None:
+    data = []
+    for writer, label in material.narrations():
+        material.without(writer, folds)
+        data.append((writer, rows(label)))
+    STANDING_IN.clear()
+    writers = sorted({w for w, _ in data})
+    rated: list[list[tuple[float, str]]] = []
+    for left_out in (set(writers[i :: material.FOLDS]) for i in range(material.FOLDS)):
+        vector, model = fit([one for w, some in data if w not in left_out for one in some])
+        another = list(model.classes_).index("another")
+        for one in (one for w, some in data if w in left_out for one in some):
+            shares = model.predict_proba(vector.transform([dict.fromkeys(f, 1) for f, _ in one]))[:, another]
+            rated.append([(float(s), t) for s, (_, t) in zip(shares, one, strict=True)])
+        for writer in left_out if folds else ():
+            assert folds
+            (folds / "antecedents").mkdir(exist_ok=True)
+            material.save(vector, model, folds / "antecedents" / f"{writer}.json")
+    figures(rated)
+    if folds_only:
+        return
+    kept = material.save(*fit([one for _, some in data for one in some]), FOLDER / "antecedents.json")
+    print(f"{kept} features kept, {(FOLDER / 'antecedents.json').stat().st_size // 1024} kB")
+
+
+if __name__ == "__main__":
+    where = next((Path(a) for a in sys.argv[1:] if not a.startswith("--")), None)
+    main("--folds-only" in sys.argv, where)

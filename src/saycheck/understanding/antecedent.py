@@ -1,0 +1,174 @@
+"""Of which part something is said where another name stands nearer: a small trained part beside the rules.
+
+"Handrail though, waggle that, top bolt's out of it": what is said belongs to what the talk is about, not always to
+the name that stands beside it. The rules (``attach``) take the nearest; the model has learned from labelled
+narrations when a part named before is meant instead. Trained by ``bench/train_antecedents.py``; without weights
+the rules decide.
+"""
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from saycheck.understanding.linear import trained
+from saycheck.understanding.phrases import singular
+from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Reading, plain_words
+
+# How many parts named before are weighed, and how many sentences back.
+MOST, REACH = 3, 3
+# Another part is meant above this probability; best F1 on the tuning narrations, writers left out.
+ANOTHER_ABOVE = 0.5
+PRONOUNS = frozenset(
+    "it it's its that that's this they they're them those these he he's she she's one ones there there's".split()
+)
+DETERMINERS = frozenset("the a an my your this that these those its his her their every each no any some".split())
+NEAR, FAR = (2, 4, 7, 12, 20), "far"
+
+
+@dataclass(frozen=True)
+class Named:
+    """A part as it was named: the subject, its sentence, the words before and behind its name."""
+
+    subject: Subject
+    sentence: int
+    determiner: str
+    before: str
+    behind: str
+    opens: bool
+
+
+class Antecedents:
+    """The parts named in a reading, to be asked which of them a statement is about."""
+
+    def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
+        self.reading = reading
+        self.words = plain_words(reading)
+        self.starts = [start for start, _ in reading.sentences]
+        spoken: Sequence[Subject] = reading.data.get("spoken", ())
+        self.named = [self.named_at(subject) for subject in spoken if subject.start >= 0]
+        self.said = {(s.subject.start, s.subject.end) for s in statements}
+
+    def named_at(self, subject: Subject) -> Named:
+        """How a subject was named."""
+        words = self.words
+        sentence = bisect_right(self.starts, subject.start) - 1
+        first = self.starts[sentence]
+        at = subject.start - 1
+        determiner = words[at] if at >= first and words[at] in DETERMINERS else "-"
+        at -= determiner != "-"
+        return Named(
+            subject,
+            sentence,
+            determiner,
+            words[at] if at >= first else "#",
+            words[subject.end] if subject.end < len(words) else "#",
+            at < first,
+        )
+
+    def own(self, statement: Statement) -> Named | None:
+        """How the part of the statement was named last."""
+        subject = statement.subject
+        end = statement.end if subject.start >= 0 else statement.start
+        same = (n for n in reversed(self.named) if n.subject.start < end and alike(n.subject, subject))
+        return next(same, None)
+
+    def others(self, statement: Statement) -> list[Named]:
+        """The parts named before the statement that it may be about instead, the last named first."""
+        subject = statement.subject
+        end = subject.start if subject.start >= 0 else statement.start
+        found: list[Named] = []
+        for named in reversed(self.named):
+            if named.subject.start >= end:
+                continue
+            if statement.sentence - named.sentence > REACH or len(found) == MOST:
+                break
+            if not any(alike(named.subject, s) for s in (subject, *(f.subject for f in found))):
+                found.append(named)
+        return found
+
+    def features(self, statement: Statement, other: Named, rank: int) -> list[str]:
+        """Names of the binary features of "the statement is about ``other``", the ``rank``-th of the others."""
+        subject, words = statement.subject, self.words
+        own = self.own(statement)
+        kind = "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
+        ago = min(statement.sentence - other.sentence, REACH)
+        said = (other.subject.start, other.subject.end) in self.said
+        head, heading = head_of(subject), head_of(other.subject)
+        first = words[statement.start] if statement.start < len(words) else "#"
+        pronouns = [w for w in words[statement.start : statement.end] if w in PRONOUNS][:2]
+        conditions = [f"{c.said.condition.name}/{c.denied}" for c in statement.claims] or [
+            f"qty {q.quantity}" for q, _ in statement.quantities
+        ] or ["none"]
+        listed = subject.part.part is not None and not subject.part.component
+        found = other.subject.part.part is not None and not other.subject.part.component
+        place = f"{own.before if own else '-'} {own.determiner if own else '-'}"
+        out = [
+            f"kind={kind}", f"kind={kind}/{ago}/{rank}/{said}", f"kind={kind}/{listed}/{found}",
+            f"head={head}", f"head={head}/{kind}", f"other={heading}", f"other={heading}/{ago}", f"both={head}/{heading}",
+            f"place={place}", f"before={own.before if own else '-'}", f"det={own.determiner if own else '-'}",
+            f"place={place}/{kind}/{ago}",
+            f"opens={own.opens if own else '-'}/{kind}", f"behind={own.behind if own else '-'}/{kind}",
+            f"at={other.before} {other.determiner}", f"at={other.opens}/{other.behind}/{said}", f"said={said}/{ago}",
+            f"obefore={other.before}", f"odet={other.determiner}", f"obehind={other.behind}",
+            f"far={far(statement.start - other.subject.end)}/{kind}", f"first={first}", f"first={first}/{kind}/{ago}",
+            f"plural={subject.plural}/{other.subject.plural}", f"sure={int(subject.sure * 10)}/{kind}",
+            f"osure={int(other.subject.sure * 10)}", f"listed={listed}/{found}/{ago}/{said}",
+            f"zone={subject.part.zone == other.subject.part.zone}", f"under={bool(subject.under)}/{rank}",
+            f"ago={ago}/{own is not None and statement.sentence - own.sentence}/{kind}",
+        ]  # fmt: skip
+        for pronoun in pronouns:
+            out += [f"pro={pronoun}/{subject.plural}/{other.subject.plural}", f"pro={pronoun}/{kind}/{ago}"]
+        for condition in conditions:
+            out += [f"c={condition}/{head}", f"oc={condition}/{heading}", f"c={condition}/{kind}"]
+            out += [f"lc={condition}/{like(subject)}", f"olc={condition}/{like(other.subject)}"]
+        out += [f"mark={m}/{kind}" for m in statement.marks]
+        out += [f"w={w}" for w in words[statement.start : statement.end]]
+        return out
+
+
+def alike(one: Subject, other: Subject) -> bool:
+    """Whether two subjects are one part by name."""
+    return one.part.name == other.part.name
+
+
+def head_of(subject: Subject) -> str:
+    """The last word that a part is named by, in the singular."""
+    spoken = subject.spoken.lower().split()
+    return singular(spoken[-1]) if spoken else "-"
+
+
+def like(subject: Subject) -> str:
+    """What a listed part is one of."""
+    return (subject.part.part.like or subject.part.part.name) if subject.part.part else "-"
+
+
+def far(distance: int) -> str:
+    """A distance in tokens, in steps."""
+    return next((str(step) for step in NEAR if distance <= step), FAR)
+
+
+def moved(statement: Statement, other: Named) -> Subject:
+    """The other part as the subject of the statement, which does not name it."""
+    subject, there = statement.subject, other.subject
+    side = subject.side if subject.told_side else there.side
+    return replace(
+        there, side=side, told_side=subject.told_side, start=-1, end=-1, carried=True, count=None, plural=there.plural
+    )
+
+
+def settle(reading: Reading, statements: Sequence[Statement]) -> None:
+    """Give each statement that is about a part named before, not about the one beside it, that part."""
+    model = trained("antecedents")
+    if model is None:
+        return
+    known = Antecedents(reading, statements)
+    for statement in statements:
+        others = known.others(statement) if statement.copied_from is None else []
+        rated = [
+            (model.shares(known.features(statement, other, rank))["another"], other)
+            for rank, other in enumerate(others)
+        ]
+        share, other = max(rated, key=lambda r: r[0], default=(0.0, None))
+        if other is not None and share > ANOTHER_ABOVE:
+            statement.subject = moved(statement, other)
