@@ -141,7 +141,7 @@ def fit(material: list[Words]) -> tuple[DictVectorizer, LogisticRegression]:
     taught = [(row, t) for m in material for row, t in zip(m.rows, m.truth, strict=True) if t]
     seen = Counter(feature for row, _ in taught for feature in row)
     vector = DictVectorizer()
-    model = LogisticRegression(C=0.3, max_iter=150, tol=1e-3)
+    model = LogisticRegression(C=0.3, max_iter=400, tol=1e-5)
     model.fit(
         vector.fit_transform([{f: 1 for f in row if seen[f] >= LEAST_SEEN} for row, _ in taught]),
         ["name" if t == "name" else "no" for _, t in taught],

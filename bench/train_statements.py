@@ -37,6 +37,8 @@ BRACKET = re.compile(r"\[(?P<state>\w+): (?P<words>[^\]]*)\]")
 KEEP = 0.04
 LEAST_SEEN = 2
 FOLDS = 4
+# Above 1e-4 the fit stops long before it is one.
+TOLERANCE, MOST_STEPS = 1e-5, 400
 # From here on two names of a part agree, as the scorer has it.
 AGREES = 60
 STATE = {"fault": "writeup"}
@@ -146,18 +148,19 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
 
 
 def without(writer: str, folds: Path | None) -> None:
-    """Read names as if this writer had not been learned from, where ``bench/train_names.py`` left weights for
-    it: in use no text is known by heart.
+    """Read names, and which part is meant, as if this writer had not been learned from, where ``bench/train_names.py``
+    and ``bench/train_antecedents.py`` left weights for it: in use no text is known by heart.
     """
-    path = folds / "names" / f"{writer}.json" if folds else None
-    if path and path.exists():
-        STANDING_IN["names"] = read(path)
+    for name in ("names", "antecedents") if folds else ():
+        path = folds / name / f"{writer}.json"  # type: ignore[operator]
+        if path.exists():
+            STANDING_IN[name] = read(path)
 
 
 def fit(x: list[dict[str, int]], y: list[str]) -> tuple[DictVectorizer, LogisticRegression]:
     seen = Counter(name for row in x for name in row)
     vector = DictVectorizer()
-    model = LogisticRegression(C=0.2, max_iter=120, tol=1e-3)
+    model = LogisticRegression(C=0.2, max_iter=MOST_STEPS, tol=TOLERANCE)
     model.fit(vector.fit_transform([{k: 1 for k in row if seen[k] >= LEAST_SEEN} for row in x]), y)
     return vector, model
 
