@@ -15,13 +15,14 @@ from typing import Any
 
 import train_statements as material
 from rapidfuzz import fuzz
-from saycheck.understanding.antecedent import ANOTHER_ABOVE, Antecedents
+from saycheck.understanding.antecedent import Antecedents
 from saycheck.understanding.findings import heard_as
-from saycheck.understanding.linear import FOLDER, STANDING_IN, Linear
+from saycheck.understanding.linear import FOLDER, STANDING_IN
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.statements import Subject
 
-STEPS = (0.3, 0.4, 0.5, 0.6, 0.7)
+STRENGTH = 0.2
+STEPS = (0.3, 0.4, 0.45, 0.5, 0.6, 0.7)
 # The rows of one statement: (features, "own" or "another") of each other part.
 Rows = list[tuple[list[str], str]]
 
@@ -63,7 +64,7 @@ def rows(label: dict[str, Any]) -> list[Rows]:
 
 def fit(taught: list[Rows]) -> tuple[Any, Any]:
     pairs = [row for rows in taught for row in rows]
-    return material.fit([dict.fromkeys(f, 1) for f, _ in pairs], [truth for _, truth in pairs])
+    return material.fit([dict.fromkeys(f, 1) for f, _ in pairs], [truth for _, truth in pairs], STRENGTH)
 
 
 def figures(rated: list[list[tuple[float, str]]]) -> None:

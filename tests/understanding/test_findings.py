@@ -8,6 +8,8 @@ from saycheck.models.walk import Word
 from saycheck.understanding.findings import Units, heard_as, reworded, times
 from saycheck.understanding.judge import Verdict
 from saycheck.understanding.pipeline import Understood, understand
+from saycheck.understanding.resolve import Resolved
+from saycheck.understanding.statements import Subject
 
 Understand = Callable[..., Understood]
 
@@ -43,17 +45,19 @@ def test_si(units: Units, value: float, unit: str, expected: float, unit_si: str
 
 
 @pytest.mark.parametrize(
-    ("spoken", "quote", "expected"),
+    ("under", "spoken", "quote", "expected"),
     [
-        ("the left lift ram", "x", "lift ram"),  # without article and side
-        ("Our Left front tyre", "x", "front tyre"),
-        ("left", "x", "left"),  # the last word stays
-        ("", "wet at the gland", "wet at the gland"),  # no words for the part: the whole quote
+        ("", "the left lift ram", "x", "lift ram"),  # without article and side
+        ("", "Our Left front tyre", "x", "front tyre"),
+        ("", "left", "x", "left"),  # the last word stays
+        ("", "", "wet at the gland", "wet at the gland"),  # no words for the part: the whole quote
+        ("The quick hitch", "the pin", "x", "quick hitch, pin"),  # a heading stands first
     ],
 )
-def test_heard_as(spoken: str, quote: str, expected: str) -> None:
+def test_heard_as(under: str, spoken: str, quote: str, expected: str) -> None:
     """The words that were heard for the part, as heard."""
-    assert expected == heard_as(spoken, quote)
+    part = Resolved("pin", None, "front", None, 0.5)
+    assert expected == heard_as(Subject(part, None, 0, 1, spoken=spoken, under=under), quote)
 
 
 @pytest.mark.parametrize(

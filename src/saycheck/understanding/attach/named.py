@@ -32,6 +32,8 @@ WHERE_PREPOSITIONS = frozenset(
 WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 # With an article behind it, these begin words on where one looks next.
 INSIDE = frozenset("in inside under underneath behind at on round around".split())
+# Behind the second of two parts these say something of that one alone.
+OF_ONE = frozenset("'s is has was it's".split())
 # A part that is in or at another is where it should be, or it is not.
 BEING = frozenset("'s is are 're sits sitting sat was".split())
 BEING_AT = frozenset("in at on up to below above under into".split())
@@ -64,7 +66,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         if now.open and is_placed(gap):
             place(walk, event)
             return
-        if now.open and only_list(gap) and not is_heading(walk, gap):
+        if now.open and only_list(gap) and not is_heading(walk, gap, event):
             now.group.append(subject_of(walk, name, event))
             return
     # A saying may end with the preposition that leads on to the place: "rubbing on the frame".
@@ -122,13 +124,18 @@ def start_under(walk: Walk, subject: Subject) -> None:
         subject.under = group[0].spoken
 
 
-def is_heading(walk: Walk, gap: list[str]) -> bool:
-    """Whether the one part before only tells where the next is: "Cab, the seat switch works".
+def is_heading(walk: Walk, gap: list[str], event: Mention) -> bool:
+    """Whether the one part before only tells where the next is: "Cab, the seat switch works", "Blade, edge is thin".
 
     In a list with articles the first has its own: "the hoses, the pins and the clips".
     """
     group = walk.now.group
-    if len(group) > 1 or gap != [",", "the"] or group[0].start < 0:
+    if len(group) > 1 or group[0].start < 0:
+        return False
+    after = walk.words[event.end] if event.end < walk.now.end else "."
+    if gap == [","] and (after in OF_ONE or walk.rules.resolver.is_place(group[0].part)):
+        return True
+    if gap != [",", "the"]:
         return False
     before = walk.words[max(walk.now.start, group[0].start - 2) : group[0].start]
     return not before or before[-1] != "the" or before[0] in INSIDE
