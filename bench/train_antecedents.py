@@ -13,8 +13,9 @@ import sys
 from pathlib import Path
 from typing import Any
 
-import train_statements as material
 from rapidfuzz import fuzz
+
+import train_statements as material
 from saycheck.understanding.antecedent import Antecedents
 from saycheck.understanding.findings import heard_as
 from saycheck.understanding.linear import FOLDER, STANDING_IN
@@ -30,7 +31,9 @@ Rows = list[tuple[list[str], str]]
 def agrees(part: str, subject: Subject) -> bool:
     """Whether a label's part is the subject's, as the scorer has it."""
     names = (subject.part.name, heard_as(subject, ""), f"{subject.part.zone} {subject.part.name}")
-    return max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names) >= material.AGREES
+    return (
+        max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names) >= material.AGREES
+    )
 
 
 def rows(label: dict[str, Any]) -> list[Rows]:
@@ -75,7 +78,8 @@ def figures(rated: list[list[tuple[float, str]]]) -> None:
         best = [max(one) for one in rated]
         won = sum(share > step and truth == "another" for share, truth in best)
         lost = sum(
-            share > step and all(t == "own" for _, t in one) for (share, _), one in zip(best, rated, strict=True)
+            share > step and all(t == "own" for _, t in one)
+            for (share, _), one in zip(best, rated, strict=True)
         )
         print(f"above {step:.2f}: {won} put right, {lost} spoilt")
 

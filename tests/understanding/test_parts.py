@@ -6,6 +6,7 @@ import pytest
 
 from saycheck.understanding.parts import PartFinder, PartName
 from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
 
 Cut = Callable[[str], list[str]]
 Name = Callable[[str], PartName]
@@ -120,3 +121,19 @@ def test_verbs_that_look_like_parts(finder: PartFinder, cut: Cut, text: str) -> 
     """A plural behind a singular part may be its verb: it is not taken into the name."""
     first, *_ = finder.find(cut(text))
     assert first[1] < len(cut(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("seat belt latches .", ["seat belt"]),
+        ("the belt latches are bent", ["the belt latches"]),
+        ("the levers both latch", ["the levers"]),
+        ("brake lights .", ["brake lights"]),  # a name, not what the brakes do
+    ],
+)
+def test_what_a_part_does(text: str, names: list[str]) -> None:
+    """A verb at the end of a clause that is also a part is no part: "belt latches"."""
+    words = text.split()
+    found = [" ".join(words[a:b]) for a, b, _ in PartFinder(load("wheel-loader")).find(words)]
+    assert [n.removeprefix("the ") for n in names] == [f.removeprefix("the ") for f in found]

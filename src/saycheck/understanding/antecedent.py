@@ -22,7 +22,9 @@ ANOTHER_ABOVE = 0.5
 PRONOUNS = frozenset(
     "it it's its that that's this they they're them those these he he's she she's one ones there there's".split()
 )
-DETERMINERS = frozenset("the a an my your this that these those its his her their every each no any some".split())
+DETERMINERS = frozenset(
+    "the a an my your this that these those its his her their every each no any some".split()
+)
 NEAR, FAR = (2, 4, 7, 12, 20), "far"
 
 
@@ -47,7 +49,10 @@ class Antecedents:
         self.starts = [start for start, _ in reading.sentences]
         spoken: Sequence[Subject] = reading.data.get("spoken", ())
         self.named = [self.named_at(subject) for subject in spoken if subject.start >= 0]
-        self.said = {(s.subject.start, s.subject.end) for s in statements}
+        self.said: dict[tuple[int, int], set[int]] = {}
+        for statement in statements:
+            said = self.said.setdefault((statement.subject.start, statement.subject.end), set())
+            said |= {claim.mention.start for claim in statement.claims}
 
     def named_at(self, subject: Subject) -> Named:
         """How a subject was named."""
@@ -83,9 +88,15 @@ class Antecedents:
                 continue
             if statement.sentence - named.sentence > REACH or len(found) == MOST:
                 break
-            if not any(alike(named.subject, s) for s in (subject, *(f.subject for f in found))):
+            known = any(alike(named.subject, s) for s in (subject, *(f.subject for f in found)))
+            if not known and not self.is_listed_with(named, statement):
                 found.append(named)
         return found
+
+    def is_listed_with(self, named: Named, statement: Statement) -> bool:
+        """Whether the same words are said of the part as well: "hoses, pins and clips all good"."""
+        said = self.said.get((named.subject.start, named.subject.end), set())
+        return any(claim.mention.start in said for claim in statement.claims)
 
     def features(self, statement: Statement, other: Named, rank: int) -> list[str]:
         """Names of the binary features of "the statement is about ``other``", the ``rank``-th of the others."""
@@ -97,15 +108,18 @@ class Antecedents:
         head, heading = head_of(subject), head_of(other.subject)
         first = words[statement.start] if statement.start < len(words) else "#"
         pronouns = [w for w in words[statement.start : statement.end] if w in PRONOUNS][:2]
-        conditions = [f"{c.said.condition.name}/{c.denied}" for c in statement.claims] or [
-            f"qty {q.quantity}" for q, _ in statement.quantities
-        ] or ["none"]
+        conditions = (
+            [f"{c.said.condition.name}/{c.denied}" for c in statement.claims]
+            or [f"qty {q.quantity}" for q, _ in statement.quantities]
+            or ["none"]
+        )
         listed = subject.part.part is not None and not subject.part.component
         found = other.subject.part.part is not None and not other.subject.part.component
         place = f"{own.before if own else '-'} {own.determiner if own else '-'}"
         out = [
             f"kind={kind}", f"kind={kind}/{ago}/{rank}/{said}", f"kind={kind}/{listed}/{found}",
-            f"head={head}", f"head={head}/{kind}", f"other={heading}", f"other={heading}/{ago}", f"both={head}/{heading}",
+            f"head={head}", f"head={head}/{kind}", f"other={heading}", f"other={heading}/{ago}",
+            f"both={head}/{heading}",
             f"place={place}", f"before={own.before if own else '-'}", f"det={own.determiner if own else '-'}",
             f"place={place}/{kind}/{ago}",
             f"opens={own.opens if own else '-'}/{kind}", f"behind={own.behind if own else '-'}/{kind}",
@@ -153,7 +167,14 @@ def moved(statement: Statement, other: Named) -> Subject:
     subject, there = statement.subject, other.subject
     side = subject.side if subject.told_side else there.side
     return replace(
-        there, side=side, told_side=subject.told_side, start=-1, end=-1, carried=True, count=None, plural=there.plural
+        there,
+        side=side,
+        told_side=subject.told_side,
+        start=-1,
+        end=-1,
+        carried=True,
+        count=None,
+        plural=there.plural,
     )
 
 

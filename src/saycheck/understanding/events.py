@@ -100,7 +100,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
             found.append(Mention("pointer", at, run, pointing(words, at, run)))
             at = run
         elif at not in taken and is_end_alone(words, at, start, end):
-            found.append(Mention("pointer", at, at + 1, Pointer(None, (ENDS.get(words[at], words[at]),), bare=True)))
+            found.append(
+                Mention("pointer", at, at + 1, Pointer(None, (ENDS.get(words[at], words[at]),), bare=True))
+            )
             at += 1
         elif words[at] in REST and at not in taken and at and words[at - 1] == "the":
             found.append(Mention("pointer", at, at + 1, Pointer(None, ())))

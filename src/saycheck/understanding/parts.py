@@ -55,12 +55,13 @@ class PartName:
     listed: bool = True
 
 
-def is_verb(words: Sequence[str], start: int, at: int) -> bool:
-    """Whether the word at ``at``, the last of a hit from ``start`` on, is what the part before it does."""
+def is_verb(words: Sequence[str], at: int) -> bool:
+    """Whether the word at ``at``, the last of a hit, is what the part before it does."""
     before = words[at - 1] if at else "."
     if words[at] in ACTS:
         return before in TOGETHER
-    return at > start and words[at] in HOLDS and singular(before) == before
+    names = before[0].isalpha() and before not in BARE_WORDS and singular(before) == before
+    return names and words[at] in HOLDS
 
 
 class PartFinder:
@@ -109,9 +110,11 @@ class PartFinder:
     def _without_verb(self, words: Sequence[str], start: int, end: int) -> tuple[int, int]:
         """The hit ``start`` to ``end`` without a verb that ends its clause: "belt latches", "levers both latch"."""
         closes = end >= len(words) or words[end] in CLAUSE_ENDS
-        if not closes or not is_verb(words, start, end - 1):
+        if not closes or not is_verb(words, end - 1):
             return start, end
-        named = end - 1 > start and any(b == end - 1 - start for a, b, _ in self.table.find(words[start : end - 1]))
+        named = end - 1 > start and any(
+            b == end - 1 - start for a, b, _ in self.table.find(words[start : end - 1])
+        )
         return (start, end - 1) if named else (start, start) if end - 1 == start else (start, end)
 
     def _stretch_left(self, words: Sequence[str], start: int, floor: int) -> int:

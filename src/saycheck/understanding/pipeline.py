@@ -223,14 +223,13 @@ def pauses_of(words: Sequence[Word]) -> dict[int, float]:
 
 def attached(text: str, kind: str) -> tuple[Reading, list[Statement]]:
     """The reading of a text and its statements as the rules attach them, each to the part that stands nearest."""
-    nlp = pipeline(kind)
-    doc = nlp.make_doc(text)
+    doc = pipeline(kind).make_doc(text)
     doc.user_data["pauses"] = {}
-    for name, component in nlp.pipeline:
-        if name == "saycheck_statements":
-            return doc._.reading, component.work.attacher(doc._.reading)
-        doc = component(doc)
-    raise AssertionError("the pipeline has no statements")
+    for name, component in pipeline(kind).pipeline:
+        if name != "saycheck_statements":
+            doc = component(doc)
+    reading: Reading = doc._.reading
+    return reading, Statements(load(kind)).attacher(reading)
 
 
 def prepared(

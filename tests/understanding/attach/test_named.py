@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
+from saycheck.understanding.pipeline import Understood
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading
 
@@ -11,6 +12,7 @@ Row = tuple[str, ...]
 Read = Callable[..., Reading]
 Rows = Callable[..., list[Row]]
 Statements = Callable[..., list[Statement]]
+Understand = Callable[..., Understood]
 
 
 @pytest.mark.parametrize(
@@ -60,3 +62,51 @@ def test_words_of_a_statement(read: Read, statements: Statements, text: str, quo
     """A statement covers the words from the part to what is said of it."""
     (made,) = statements(text)
     assert quoted == read(text).quote(made.start, made.end)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Quick coupler, the pin is loose.", "Quick coupler, pin"),
+        ("Cab, seat belt's frayed.", "Cab, seat belt"),
+        ("Seat belt's frayed.", "seat belt"),
+        ("Bucket is worn, cutting edge is thin.", "cutting edge"),  # something was said of the bucket itself
+    ],
+)
+def test_under_a_heading(understood: Understand, text: str, expected: str) -> None:
+    """A part named first, of which nothing is said, is the heading that the next is heard under."""
+    heard = understood(text).findings[-1].heard_as
+    assert expected.lower() == heard.lower()
+
+
+@pytest.mark.parametrize(
+    ("text", "part"),
+    [
+        ("Coolant's at the sight glass.", "coolant"),
+        ("Articulation lock is in the cab.", "articulation lock"),
+    ],
+)
+def test_in_its_place(statements: Statements, text: str, part: str) -> None:
+    """A part that is in or at another: something is said of the first, of the second nothing."""
+    (statement,) = statements(text)
+    assert part == statement.subject.part.name
+    assert "unworded" in statement.marks
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("Cab, seat belt's frayed.", ["seat belt"]),
+        ("Cab, seat belt, horn all good.", ["seat belt", "horn"]),
+        ("Seat belt, horn all good.", ["seat belt", "horn"]),
+    ],
+)
+def test_heading_or_list(statements: Statements, text: str, parts: list[str]) -> None:
+    """Two parts of which one thing is said are a list, unless the first is a place or the second alone is meant."""
+    assert parts == [s.subject.part.name for s in statements(text)]
+
+
+def test_a_place_is_not_what_is_spoken_of(statements: Statements) -> None:
+    """What is said next is said of the part, not of what it was looked at with or from."""
+    made = statements("Left lift cylinder, I went over it from the step, and so on. It is dry.")
+    assert "lift cylinder" == made[-1].subject.part.name

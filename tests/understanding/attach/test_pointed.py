@@ -5,9 +5,11 @@ from collections.abc import Callable
 import pytest
 
 from saycheck.understanding.pipeline import understand
+from saycheck.understanding.statements import Statement
 
 Row = tuple[str, ...]
 Rows = Callable[..., list[Row]]
+Statements = Callable[..., list[Statement]]
 
 
 @pytest.mark.parametrize(
@@ -51,3 +53,34 @@ def test_which_one_is_kept_beside_the_name() -> None:
     """Of several steps the one that was pointed at stands with the words heard for the part."""
     found = understand("Steps, bottom one is bent.", "wheel-loader").findings
     assert [(f.part, f.heard_as) for f in found] == [("steps", "Steps, bottom one")]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Lift cylinders, left is leaking, the other is dry.", ("lift cylinder", "right", "good", "dry")),
+        ("Mirrors. The left is cracked.", ("mirrors", "left", "writeup", "crack")),
+        ("Left lift cylinder is dry. Now the right. Leaking.", ("lift cylinder", "right", "writeup", "leak")),
+        ("Mirrors on the left is fine.", ("mirrors", "left", "good", "good")),  # that is where they are
+    ],
+)
+def test_a_side_by_itself(ruled: Rows, text: str, expected: Row) -> None:
+    """ "The left", "the other" and "now the right" are parts where something is said of them."""
+    assert expected == ruled(text)[-1]
+
+
+@pytest.mark.parametrize(
+    ("text", "heard"),
+    [
+        (
+            "Articulation bearings, rock it. Upper, nothing. Lower, a bit of play.",
+            "Articulation bearings, Lower",
+        ),
+        ("Steps. Top, solid.", "Steps, Top"),
+        ("Fan belt is tight. One. Two. Three. Top, worn.", ""),  # too long ago
+    ],
+)
+def test_which_of_two_by_itself(statements: Statements, text: str, heard: str) -> None:
+    """ "Top" or "lower" at the beginning is one of those that were just spoken of."""
+    said = [s.subject.spoken for s in statements(text) if "," in s.subject.spoken]
+    assert heard == (said[-1] if said else "")

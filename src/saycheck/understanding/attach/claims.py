@@ -18,7 +18,9 @@ PLACE_REACH = 4
 
 def say_or_wait(walk: Walk, event: Mention, previous: Mention | None, following: Mention | None) -> None:
     """Give the condition to the group at hand, or let it wait for the part behind it."""
-    if not event.value.condition.alone and not (stands_close(walk, event, previous) or is_answer(walk, event)):
+    if not event.value.condition.alone and not (
+        stands_close(walk, event, previous) or is_answer(walk, event)
+    ):
         return
     if walk.now.group and not binds_forward(walk, event, following):
         say_condition(walk, event)
@@ -41,7 +43,7 @@ def stands_close(walk: Walk, event: Mention, previous: Mention | None) -> bool:
 
 
 def is_answer(walk: Walk, event: Mention) -> bool:
-    """Whether a very common word is all the sentence says, right behind one that only named a part: "The right. Nothing"."""
+    """Whether a very common word is all the sentence says, right behind one that only named a part."""
     now = walk.now
     if walk.focus_ago != 1 or event.value.condition.checks or now.group:
         return False

@@ -4,7 +4,14 @@ from dataclasses import replace
 
 from saycheck.understanding.attach.deictic import FILLING
 from saycheck.understanding.attach.groups import start_group
-from saycheck.understanding.attach.links import CLAUSE_MARKS, LIST_LINKS, PREPOSITIONS, SMALL, only_list, only_small
+from saycheck.understanding.attach.links import (
+    CLAUSE_MARKS,
+    LIST_LINKS,
+    PREPOSITIONS,
+    SMALL,
+    only_list,
+    only_small,
+)
 from saycheck.understanding.attach.saying import say_condition, say_presence
 from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
@@ -67,6 +74,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
             place(walk, event)
             return
         if now.open and only_list(gap) and not is_heading(walk, gap, event):
+            walk.remember(now.group[-1])
             now.group.append(subject_of(walk, name, event))
             return
     # A saying may end with the preposition that leads on to the place: "rubbing on the frame".

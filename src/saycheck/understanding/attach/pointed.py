@@ -54,7 +54,9 @@ def point_back(walk: Walk, event: Mention) -> None:
 
 def is_near(walk: Walk, pointer: Pointer, listed: bool) -> bool:
     """Whether a bare end ("Front, half", "Top, some") can be one of the parts that were spoken of."""
-    return walk.focus_ago <= (FOCUS_SENTENCES if listed else JUST_NOW) and (listed or pointer.ends[0] in PLACED)
+    return walk.focus_ago <= (FOCUS_SENTENCES if listed else JUST_NOW) and (
+        listed or pointer.ends[0] in PLACED
+    )
 
 
 def which(walk: Walk, base: Subject, event: Mention) -> str:

@@ -66,7 +66,9 @@ def repeat(walk: Walk, event: Mention) -> None:
             repeat_one(walk, source, subject, event)
     if not walk.now.group:
         side = side_in(walk, walk.now.start, walk.now.end)
-        repeat_on_side(walk, sources, event, side or OTHER.get(sources[-1].subject.side or "", walk.where.side))
+        repeat_on_side(
+            walk, sources, event, side or OTHER.get(sources[-1].subject.side or "", walk.where.side)
+        )
 
 
 def source_for(subject: Subject, sources: Sequence[Statement]) -> Statement:
