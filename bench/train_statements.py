@@ -17,6 +17,7 @@ import re
 import sys
 from collections import Counter
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -148,6 +149,10 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
     return [x for x, c in pairs if c != UNSURE], [c for _, c in pairs if c != UNSURE]
 
 
+kept = lru_cache(maxsize=2)(read)
+"""Weights read once for all narrations of a writer."""
+
+
 def without(writer: str, folds: Path | None) -> None:
     """Read names, and which part is meant, as if this writer had not been learned from, where ``bench/train_names.py``
     and ``bench/train_antecedents.py`` left weights for it: in use no text is known by heart.
@@ -155,7 +160,7 @@ def without(writer: str, folds: Path | None) -> None:
     for name in ("names", "antecedents") if folds else ():
         path = folds / name / f"{writer}.json"  # type: ignore[operator]
         if path.exists():
-            STANDING_IN[name] = read(path)
+            STANDING_IN[name] = kept(path)
 
 
 def fit(
