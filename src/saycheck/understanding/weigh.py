@@ -32,16 +32,14 @@ SOON = 2
 NAME_STEPS = (0.3, 0.6, 0.8, 0.9, 0.97)
 # What another state keeps of its share where the rules know one of these; best F1 on the tuning narrations.
 LEANS: dict[str, dict[str, float]] = {
-    "watch": {"good": 0.5, "writeup": 0.5},
-    "writeup": {"good": 0.5, "watch": 0.5},
+    "watch": {"good": 0.7, "writeup": 0.7},
+    "writeup": {"good": 0.7, "watch": 0.7},
 }
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
 # has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).
 FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
 # What the order of words counts beside the words themselves; best F1 on the tuning narrations, writers left out.
-ORDER_COUNTS = 0.55
-# What talk keeps where a part is named with a fault and no word of talk stands in the sentence.
-PLAINLY_SAID = 0.4
+ORDER_COUNTS = 0.65
 # What talk keeps where a part is measured and no word of talk stands in the sentence: nobody measures another machine.
 MEASURED_HERE = 0.5
 # What any other state, and talk, keeps where a measurement was held against a limit told with it.
@@ -189,10 +187,9 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
     ruled = judge(statement).state if said else "good"
     leans = dict(LEANS.get(ruled, {}))
-    named = said and not statement.subject.carried
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
-    if (named or measured) and not context_of(reading, statement):
-        leans["talk"] = PLAINLY_SAID if named else MEASURED_HERE
+    if measured and not context_of(reading, statement):
+        leans["talk"] = MEASURED_HERE
     if ruled == "writeup" and any(
         c.said.condition.name in FAILING and not c.denied for c in statement.claims
     ):
