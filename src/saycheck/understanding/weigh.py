@@ -32,9 +32,11 @@ SOON = 2
 NAME_STEPS = (0.3, 0.6, 0.8, 0.9, 0.97)
 # What another state keeps of its share where the rules know one of these; best F1 on the tuning narrations.
 LEANS: dict[str, dict[str, float]] = {
-    "watch": {"good": 0.7, "writeup": 0.7},
-    "writeup": {"good": 0.7, "watch": 0.7},
+    "watch": {"good": 0.5, "writeup": 0.5},
+    "writeup": {"good": 0.5, "watch": 0.5},
 }
+# The same where the fault is told by a phrase of the tables or by words that no narration had.
+TELLING = 0.3
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
 # has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).
 FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
@@ -182,11 +184,25 @@ def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]
     return made[id(statement)]
 
 
+def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
+    """Whether the words for the fault are more than experience knows: a phrase of the tables, or words never met."""
+    model, words = trained("statements"), plain_words(reading)
+    for claim in statement.claims:
+        run = words[claim.mention.start : claim.mention.end]
+        met = model is not None and any(f"w={word}" in model.weights for word in run)
+        fault = claim.said.condition.form == "fault" and not claim.denied
+        if fault and claim.said.condition.state == ruled and (len(run) > 1 or not met):
+            return True
+    return False
+
+
 def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) -> Weight:
     """The shares, leaning to the worse where the rules know a fault that is said and not denied."""
     said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
     ruled = judge(statement).state if said else "good"
     leans = dict(LEANS.get(ruled, {}))
+    if ruled in LEANS and is_telling(reading, statement, ruled):
+        leans = dict.fromkeys(leans, TELLING)
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
     if measured and not context_of(reading, statement):
         leans["talk"] = MEASURED_HERE
