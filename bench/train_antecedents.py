@@ -18,7 +18,7 @@ from rapidfuzz import fuzz
 import train_statements as material
 from saycheck.understanding.antecedent import Antecedents
 from saycheck.understanding.findings import heard_as
-from saycheck.understanding.linear import FOLDER, STANDING_IN
+from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.statements import Subject
 
@@ -85,11 +85,7 @@ def figures(rated: list[list[tuple[float, str]]]) -> None:
 
 
 def main(folds_only: bool, folds: Path | None) -> None:
-    data = []
-    for writer, label in material.narrations():
-        material.without(writer, folds)
-        data.append((writer, rows(label)))
-    STANDING_IN.clear()
+    data = material.taught(rows, folds)
     writers = sorted({w for w, _ in data})
     rated: list[list[tuple[float, str]]] = []
     for left_out in (set(writers[i :: material.FOLDS]) for i in range(material.FOLDS)):

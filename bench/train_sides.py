@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import train_statements as material
-from saycheck.understanding.linear import FOLDER, STANDING_IN
+from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.text import with_neighbours
 from saycheck.understanding.untold_side import absolute, features, relative
@@ -51,11 +51,7 @@ def rows(label: dict[str, Any]) -> list[Row]:
 
 
 def main(folds_only: bool, folds: Path | None) -> None:
-    data = []
-    for writer, label in material.narrations():
-        material.without(writer, folds)
-        data.append((writer, rows(label)))
-    STANDING_IN.clear()
+    data = material.taught(rows, folds)
     writers = sorted({w for w, _ in data})
     ruled = right = whole = 0
     for left_out in (set(writers[i :: material.FOLDS]) for i in range(material.FOLDS)):

@@ -16,10 +16,10 @@ import json
 import re
 import sys
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 from rapidfuzz import fuzz
@@ -33,6 +33,7 @@ from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.weigh import features
 from train_boundaries import ALIAS, spelled
 
+Row = TypeVar("Row")
 ROOT = Path(__file__).resolve().parents[1]
 BRACKET = re.compile(r"\[(?P<state>\w+): (?P<words>[^\]]*)\]")
 KEEP = 0.04
@@ -161,6 +162,16 @@ def without(writer: str, folds: Path | None) -> None:
         path = folds / name / f"{writer}.json"  # type: ignore[operator]
         if path.exists():
             STANDING_IN[name] = kept(path)
+
+
+def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tuple[str, Row]]:
+    """(writer, what ``rows`` makes of the label) of every narration, read as if the writer had not been learned from."""
+    data = []
+    for writer, label in narrations():
+        without(writer, folds)
+        data.append((writer, rows(label)))
+    STANDING_IN.clear()
+    return data
 
 
 def fit(
