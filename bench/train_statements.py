@@ -165,7 +165,7 @@ def without(writer: str, folds: Path | None) -> None:
 
 
 def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tuple[str, Row]]:
-    """(writer, what ``rows`` makes of the label) of every narration, read as if the writer had not been learned from."""
+    """(writer, what ``rows`` makes of the label) of every narration, read as if its writer was not learned from."""
     data = []
     for writer, label in narrations():
         without(writer, folds)
