@@ -19,9 +19,11 @@ def do(folder: Path, action: Any, **other: Any) -> Edit:
     return apply(folder, Wish(action=action, who="Ann", **other))
 
 
-def test_accept(folder: Path, heard: Walk) -> None:
+def test_accept(tmp_path: Path, heard: Walk) -> None:
     """An accepted finding needs no look any more and is otherwise as heard."""
-    was = next(one for one in heard.findings if one.needs_review)
+    was, *others = heard.findings
+    was = was.model_copy(update={"needs_review": True, "review_reasons": ["not sure of the state"]})
+    folder = lay(tmp_path / "walk", heard.model_copy(update={"findings": [was, *others]}))
     do(folder, "accept", findings=[was.id])
     (now,) = [one for one in standing(folder).walk.findings if one.id == was.id]
     assert was.model_copy(update={"needs_review": False, "review_reasons": []}) == now
