@@ -103,6 +103,8 @@ def untold_sides(vocabulary: Vocabulary, findings: Sequence[Finding], text: str)
 
 
 _begins = attrgetter("char_start")
+# Marks that a passage is shown without where they stand at its ends.
+LOOSE_ENDS = " ,;:"
 
 
 def unclear(
@@ -125,7 +127,7 @@ def unclear(
             id=slug("unclear", start),
             about=About(zone=told[before - 1][1] if before else vocabulary.zones[0].name),
             kind="unclear",
-            text=f"Not understood{at}: {quoted(transcript.text[start:end])}. What was it?",
+            text=f"Not understood{at}: {quoted(transcript.text[start:end].strip(LOOSE_ENDS))}. What was it?",
             evidence=[Evidence(char_start=start, char_end=end, start_s=start_s, end_s=end_s)],
         )
 
