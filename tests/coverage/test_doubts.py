@@ -125,7 +125,7 @@ def transcript(*pieces: tuple[str, Disposition]) -> Transcript:
         ([("Bucket good. ", "finding")], []),
         ([("Bucket good. ", "finding"), ("the wossname gone ", "unclear")],
          ["Not understood at 0:02: “the wossname gone”. What was it?"]),
-        ([("Bucket good", "finding"), (", starting there,", "unclear")],
+        ([("Bucket good ", "finding"), (", starting there,", "unclear")],
          ["Not understood at 0:02: “starting there”. What was it?"]),  # without loose ends
         ([("one two. ", "unclear"), ("three", "unclear")],
          ["Not understood at 0:00: “one two. three”. What was it?"]),  # neighbours together
