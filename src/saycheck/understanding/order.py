@@ -15,6 +15,7 @@ from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
+from threadpoolctl import threadpool_limits
 
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
@@ -109,7 +110,9 @@ class Network:
         """Probability of each class for each row of words."""
         if not rows:
             return []
-        scores = self.scores(self.codes(rows))
+        # The products are small: two cores would mostly wait for each other, and keep whatever else runs waiting.
+        with threadpool_limits(1, user_api="blas"):
+            scores = self.scores(self.codes(rows))
         grown = np.exp(scores - scores.max(axis=1, keepdims=True))
         shares = grown / grown.sum(axis=1, keepdims=True)
         return [dict(zip(self.classes, map(float, row), strict=True)) for row in shares]
