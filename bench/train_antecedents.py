@@ -13,8 +13,6 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from rapidfuzz import fuzz
-
 import train_statements as material
 from saycheck.understanding.antecedent import Antecedents
 from saycheck.understanding.findings import heard_as
@@ -30,10 +28,8 @@ Rows = list[tuple[list[str], str]]
 
 def agrees(part: str, subject: Subject) -> bool:
     """Whether a label's part is the subject's, as the scorer has it."""
-    names = (subject.part.name, heard_as(subject, ""), f"{subject.part.zone} {subject.part.name}")
-    return (
-        max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names) >= material.AGREES
-    )
+    named = subject.part
+    return material.likeness(part, named.name, heard_as(subject, ""), named.zone) >= material.AGREES
 
 
 def rows(label: dict[str, Any]) -> list[Rows]:
@@ -49,17 +45,17 @@ def rows(label: dict[str, Any]) -> list[Rows]:
         start, end = reading.span(statement.start, statement.end)
         touched = sorted(((min(b, end) - max(a, start), part) for part, (a, b) in places), reverse=True)
         touched = [t for t in touched if t[0] > 0]
-        others = known.others(statement)
-        if not touched or not others:
+        choices = known.choices(statement)
+        if not touched or not choices:
             continue
         own = any(agrees(part, statement.subject) for _, part in touched)
-        right = [agrees(touched[0][1], other.subject) for other in others]
+        right = [agrees(touched[0][1], other.subject) for other, _ in choices]
         if not own and not any(right):
             continue
         out.append(
             [
-                (known.features(statement, other, rank), "another" if fits and not own else "own")
-                for rank, (other, fits) in enumerate(zip(others, right, strict=True))
+                (features, "another" if fits and not own else "own")
+                for (_, features), fits in zip(choices, right, strict=True)
             ]
         )
     return out

@@ -21,7 +21,7 @@ os.environ.setdefault("XLA_FLAGS", "--xla_cpu_multi_thread_eigen=false intra_op_
 
 import train_statements as material
 from saycheck.understanding import order
-from saycheck.understanding.linear import FOLDER, STANDING_IN
+from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
 from saycheck.understanding.order import HEADS, NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
 from saycheck.understanding.weigh import features, region_end
@@ -57,11 +57,7 @@ def parted(rows: tuple[list[dict[Any, int]], list[str]]) -> tuple[Rows, list[str
 def gathered(folds: Path | None) -> list[tuple[str, Rows, list[str]]]:
     """(writer, words, classes) of every narration, and of the sayings under no writer."""
     material.features = with_words
-    out = []
-    for writer, label in material.narrations():
-        material.without(writer, folds)
-        out.append((writer, *parted(material.rows(label))))
-    STANDING_IN.clear()
+    out = [(writer, *parted(made)) for writer, made in material.taught(material.rows, folds)]
     return out + [("", *parted(material.saying_rows(*saying))) for saying in material.sayings()]
 
 

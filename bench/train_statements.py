@@ -102,7 +102,12 @@ def saying_rows(
 
 
 def agreement(part: str, finding: Any) -> float:
-    names = [finding.part, finding.heard_as, f"{finding.zone} {finding.part}"]
+    return likeness(part, finding.part, finding.heard_as, finding.zone)
+
+
+def likeness(part: str, name: str, heard_as: str, zone: str) -> float:
+    """How well a label's part agrees with a part by its name, the words heard for it and its zone, 0 to 100."""
+    names = [name, heard_as, f"{zone} {name}"]
     return max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names)
 
 
@@ -158,8 +163,10 @@ def without(writer: str, folds: Path | None) -> None:
     """Read names, and which part is meant, as if this writer had not been learned from, where ``bench/train_names.py``
     and ``bench/train_antecedents.py`` left weights for it: in use no text is known by heart.
     """
-    for name in ("names", "antecedents") if folds else ():
-        path = folds / name / f"{writer}.json"  # type: ignore[operator]
+    if folds is None:
+        return
+    for name in ("names", "antecedents"):
+        path = folds / name / f"{writer}.json"
         if path.exists():
             STANDING_IN[name] = kept(path)
 
@@ -204,11 +211,7 @@ def save(vector: DictVectorizer, model: LogisticRegression, out: Path, keep: flo
 
 
 def main(folds_only: bool, folds: Path | None) -> None:
-    data = []
-    for writer, label in narrations():
-        without(writer, folds)
-        data.append((writer, *rows(label)))
-    STANDING_IN.clear()
+    data = [(writer, *made) for writer, made in taught(rows, folds)]
     writers = sorted({w for w, _, _ in data})
     # Sayings help to learn; the figures are on narrations only.
     learned = data + [("", *saying_rows(*saying)) for saying in sayings()]

@@ -10,6 +10,7 @@ from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.linear import trained
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement, Subject
@@ -44,7 +45,6 @@ class Antecedents:
     """The parts named in a reading, to be asked which of them a statement is about."""
 
     def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
-        self.reading = reading
         self.words = plain_words(reading)
         self.starts = [start for start, _ in reading.sentences]
         spoken: Sequence[Subject] = reading.data.get("spoken", ())
@@ -98,10 +98,18 @@ class Antecedents:
         said = self.said.get((named.subject.start, named.subject.end), set())
         return any(claim.mention.start in said for claim in statement.claims)
 
-    def features(self, statement: Statement, other: Named, rank: int) -> list[str]:
-        """Names of the binary features of "the statement is about ``other``", the ``rank``-th of the others."""
+    def choices(self, statement: Statement) -> list[tuple[Named, list[str]]]:
+        """Each of the others with the features of "the statement is about it"."""
+        others = self.others(statement)
+        own = self.own(statement) if others else None
+        return [(other, self.features(statement, own, other, rank)) for rank, other in enumerate(others)]
+
+    def features(self, statement: Statement, own: Named | None, other: Named, rank: int) -> list[str]:
+        """Names of the binary features of "the statement is about ``other``", the ``rank``-th of the others.
+
+        ``own`` is its part as it was named last.
+        """
         subject, words = statement.subject, self.words
-        own = self.own(statement)
         kind = "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
         ago = min(statement.sentence - other.sentence, REACH)
         said = (other.subject.start, other.subject.end) in self.said
@@ -166,16 +174,7 @@ def moved(statement: Statement, other: Named) -> Subject:
     """The other part as the subject of the statement, which does not name it."""
     subject, there = statement.subject, other.subject
     side = subject.side if subject.told_side else there.side
-    return replace(
-        there,
-        side=side,
-        told_side=subject.told_side,
-        start=-1,
-        end=-1,
-        carried=True,
-        count=None,
-        plural=there.plural,
-    )
+    return replace(carried_on(there), side=side, told_side=subject.told_side)
 
 
 def settle(reading: Reading, statements: Sequence[Statement]) -> None:
@@ -185,11 +184,8 @@ def settle(reading: Reading, statements: Sequence[Statement]) -> None:
         return
     known = Antecedents(reading, statements)
     for statement in statements:
-        others = known.others(statement) if statement.copied_from is None else []
-        rated = [
-            (model.shares(known.features(statement, other, rank))["another"], other)
-            for rank, other in enumerate(others)
-        ]
+        choices = known.choices(statement) if statement.copied_from is None else []
+        rated = [(model.shares(features)["another"], other) for other, features in choices]
         share, other = max(rated, key=lambda r: r[0], default=(0.0, None))
         if other is not None and share > ANOTHER_ABOVE:
             statement.subject = moved(statement, other)

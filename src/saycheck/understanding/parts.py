@@ -112,10 +112,9 @@ class PartFinder:
         closes = end >= len(words) or words[end] in CLAUSE_ENDS
         if not closes or not is_verb(words, end - 1):
             return start, end
-        named = end - 1 > start and any(
-            b == end - 1 - start for a, b, _ in self.table.find(words[start : end - 1])
-        )
-        return (start, end - 1) if named else (start, start) if end - 1 == start else (start, end)
+        rest = words[start : end - 1]
+        named = not rest or any(b == len(rest) for _, b, _ in self.table.find(rest))
+        return start, end - 1 if named else end
 
     def _stretch_left(self, words: Sequence[str], start: int, floor: int) -> int:
         """Take in the words before a head that belong to its name ("left", "upper", "steering")."""

@@ -223,13 +223,12 @@ def pauses_of(words: Sequence[Word]) -> dict[int, float]:
 
 def attached(text: str, kind: str) -> tuple[Reading, list[Statement]]:
     """The reading of a text and its statements as the rules attach them, each to the part that stands nearest."""
-    doc = pipeline(kind).make_doc(text)
+    nlp = pipeline(kind)
+    doc = nlp.make_doc(text)
     doc.user_data["pauses"] = {}
-    for name, component in pipeline(kind).pipeline:
-        if name != "saycheck_statements":
-            doc = component(doc)
-    reading: Reading = doc._.reading
-    return reading, Statements(load(kind)).attacher(reading)
+    reading: Reading = nlp(doc, disable=["saycheck_statements"])._.reading
+    statements = cast(Statements, cast(Component, nlp.get_pipe("saycheck_statements")).work)
+    return reading, statements.attacher(reading)
 
 
 def prepared(

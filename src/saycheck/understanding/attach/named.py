@@ -86,12 +86,10 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
     if is_possessed(walk, gap, previous, following):
         say_presence(walk, "has", event)
         return
-    if is_aside(walk, event):
-        focus = walk.focus, walk.focus_sentence
-        start_under(walk, subject_of(walk, name, event))
+    aside, focus = is_aside(walk, event), (walk.focus, walk.focus_sentence)
+    start_under(walk, subject_of(walk, name, event))
+    if aside:
         walk.focus, walk.focus_sentence = focus
-    else:
-        start_under(walk, subject_of(walk, name, event))
     if is_absent(walk, event, following):
         say_presence(walk, "absent", event)
 
@@ -196,7 +194,6 @@ def belong(walk: Walk, name: PartName, event: Mention) -> None:
     joined = PartName((*name.words, *spoken), spoken, name.side or first.side, name.words, first.plural)
     subject = subject_of(walk, joined, Mention("part", first.start, event.end, joined))
     walk.now.group[-1] = subject
-    walk.spoken.append(subject)
     for statement in walk.now.made:
         if statement.subject is first:
             statement.subject = subject
