@@ -80,7 +80,7 @@ def gaps(text: str) -> tuple[list[Token], list[str]]:
 def rows(kind: str, text: str) -> tuple[list[dict[str, int]], list[str]]:
     tokens, marks = gaps(text)
     reading = Reading(spelled(text), tokens)
-    mentions(reading, kind)
+    mentions(reading, kind, None)
     words, tag = [t.text for t in tokens], tags(reading, len(tokens))
     return [dict.fromkeys(features(words, tag, i), 1) for i in range(1, len(words))], marks[1:]
 
