@@ -97,7 +97,9 @@ def timed(walk: Walk) -> Walk:
             "source": walk.source.model_copy(update={"duration_s": float(SECONDS)}),
             "sound": [Passage(start_s=0, end_s=SECONDS, kind="speech", snr_db=20)],
             "findings": findings,
-            "checklist": checklist(vocabulary, findings, text=walk.transcript.text),
+            "checklist": checklist(
+                vocabulary, findings, text=walk.transcript.text, spans=walk.transcript.spans
+            ),
         }
     )
     return whole.model_copy(update={"questions": questions(vocabulary, whole)})

@@ -18,6 +18,6 @@ def read_walk(text: str, kind: str) -> Walk:
         source=Source(name="text", sha256=""),
         transcript=Transcript(text=text, words=[], spans=understood.spans),
         findings=understood.findings,
-        checklist=checklist(vocabulary, understood.findings),
+        checklist=checklist(vocabulary, understood.findings, spans=understood.spans),
         made_by=MadeBy(version=__version__, vocabulary=vocabulary.version),
     )

@@ -49,13 +49,16 @@ def joined(walk: Walk, more: Walk, start_s: float, vocabulary: Vocabulary) -> Wa
     seconds = start_s + more.source.duration_s if more.source.duration_s else ended_s
     hours = more.machine.hours if walk.machine.hours is None else walk.machine.hours
     recordings = [*(one.char_start for one in walk.joined), at]
+    transcript = _transcript(walk.transcript, more.transcript, names, at, start_s, text)
     whole = walk.model_copy(
         update={
             "machine": walk.machine.model_copy(update={"hours": hours}),
             "source": walk.source.model_copy(update={"duration_s": round(seconds, 3)}),
-            "transcript": _transcript(walk.transcript, more.transcript, names, at, start_s, text),
+            "transcript": transcript,
             "findings": findings,
-            "checklist": checklist(vocabulary, findings, text=text, recordings=recordings),
+            "checklist": checklist(
+                vocabulary, findings, text=text, recordings=recordings, spans=transcript.spans
+            ),
             "sound": [*walk.sound, *pause, *(_later(one, start_s) for one in more.sound)],
             "events": [*walk.events, *(_later(one, start_s) for one in more.events)],
             "made_by": more.made_by.model_copy(

@@ -121,7 +121,7 @@ def walk_of(heard: Heard, vocabulary: Vocabulary, asked: Asked) -> Walk:
         source=heard.source,
         transcript=transcript.model_copy(update={"spans": spans}),
         findings=findings,
-        checklist=checklist(vocabulary, findings),
+        checklist=checklist(vocabulary, findings, spans=spans),
         sound=heard.sound,
         learned=_learned(heard.ears),
         made_by=MadeBy(version=__version__, ears=heard.ears, vocabulary=vocabulary.version),

@@ -97,7 +97,11 @@ def _walk(heard: Walk, replayed: Replayed, vocabulary: Vocabulary) -> Walk:
             "machine": replayed.machine,
             "findings": findings,
             "checklist": checklist(
-                vocabulary, findings, text=text, recordings=[one.char_start for one in heard.joined]
+                vocabulary,
+                findings,
+                text=text,
+                recordings=[one.char_start for one in heard.joined],
+                spans=spans,
             ),
             "transcript": heard.transcript.model_copy(update={"spans": spans}),
         }

@@ -3,7 +3,7 @@
 import pytest
 
 from saycheck.coverage.checklist import checklist
-from saycheck.models.walk import ChecklistLine, Finding, Measurement
+from saycheck.models.walk import ChecklistLine, Disposition, Finding, Measurement, Side, Span
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load
 
@@ -27,6 +27,38 @@ def test_nothing_said(toy: Vocabulary) -> None:
         (line.zone, line.part, line.side) for line in lines
     ]
     assert {"unsaid"} == {line.state for line in lines}
+
+
+@pytest.mark.parametrize(
+    ("part", "side", "lines"),
+    [
+        ("bucket", "none", ["bucket"]),
+        ("front tyre", "left", ["left front tyre"]),
+        ("front tyre", "none", ["left front tyre", "right front tyre"]),
+        ("bucket", "left", ["bucket"]),
+        (None, "none", []),
+    ],
+)
+def test_unclear(toy: Vocabulary, part: str | None, side: Side, lines: list[str]) -> None:
+    """A line that only an unclear passage names was spoken of, though nobody knows what was said."""
+    passage = Span(char_start=0, char_end=9, disposition="unclear", part=part, side=side)
+
+    assert dict.fromkeys(lines, "unclear") == spoken(checklist(toy, [], spans=[passage]))
+
+
+@pytest.mark.parametrize("disposition", ["talk", "finding", "taken-back"])
+def test_only_what_is_unclear_is_unclear(toy: Vocabulary, disposition: Disposition) -> None:
+    """What is known to be talk says nothing of the part that it names."""
+    passage = Span(char_start=0, char_end=9, disposition=disposition, part="bucket")
+
+    assert {} == spoken(checklist(toy, [], spans=[passage]))
+
+
+def test_what_was_understood_goes_before_what_was_not(toy: Vocabulary, say: Say) -> None:
+    """A part of which something is known is no longer unclear."""
+    passage = Span(char_start=0, char_end=9, disposition="unclear", part="bucket")
+
+    assert {"bucket": "good"} == spoken(checklist(toy, [say("bucket")], spans=[passage]))
 
 
 @pytest.mark.parametrize(

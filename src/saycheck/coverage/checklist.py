@@ -4,9 +4,10 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 
 from saycheck.coverage.spoken import Coverage, Reach
-from saycheck.models.walk import ChecklistLine, Finding, LineState
+from saycheck.models.walk import ChecklistLine, Finding, LineState, Side, Span
 from saycheck.vocabulary.compiled import Line, Vocabulary
 
+WIDE: tuple[Side, ...] = ("both", "none")
 WORST_FIRST: tuple[LineState, ...] = ("writeup", "watch", "hidden", "later", "good")
 
 
@@ -16,6 +17,7 @@ def checklist(
     options: Iterable[str] = (),
     text: str = "",
     recordings: Sequence[int] = (),
+    spans: Iterable[Span] = (),
 ) -> list[ChecklistLine]:
     """One line for each part and side in walk order, with the worst that was said of it.
 
@@ -25,18 +27,27 @@ def checklist(
     left out. ``recordings`` tells where in the transcript each later recording begins: what could not be
     seen is not hidden any more where a later one speaks of it. What is said of a line itself goes before a
     general statement that also means it ("lights all work bar the left tail light"). A part nobody spoke of
-    is ``unsaid``, never fine.
+    is ``unsaid``, never fine; one that only an unclear passage names, as the ``spans`` of the transcript tell,
+    is ``unclear``.
     """
+    named = {(span.part, span.side) for span in spans if span.disposition == "unclear" and span.part}
     return [
         ChecklistLine(
             zone=line.zone,
             part=line.part,
             side=line.side,
-            state=state_of(found, recordings),
+            state=state_of(found, recordings) if found or not is_named(line, named) else "unclear",
             finding_ids=[finding.id for finding in found],
         )
         for line, found in spoken(vocabulary, findings, options, text)
     ]
+
+
+def is_named(line: Line, named: Iterable[tuple[str | None, Side]]) -> bool:
+    """Whether one of the (part, side) may be this line's: where no side was told it may be either."""
+    return any(
+        part == line.part and (side == line.side or side in WIDE or line.side in WIDE) for part, side in named
+    )
 
 
 def spoken(

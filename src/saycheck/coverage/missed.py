@@ -8,7 +8,7 @@ from saycheck.models.base import Model
 from saycheck.models.walk import ChecklistLine, Question, Side, Walk
 from saycheck.vocabulary.compiled import Vocabulary
 
-TO_LOOK_AT = frozenset(["unsaid", "hidden", "later"])
+TO_LOOK_AT = frozenset(["unsaid", "unclear", "hidden", "later"])
 
 
 class Stop(Model):

@@ -13,7 +13,7 @@ from saycheck.models.hearing import OtherReading, Passage
 SCHEMA = "saycheck.walk/1"
 
 State = Literal["good", "watch", "writeup", "hidden", "later"]
-LineState = Literal["good", "watch", "writeup", "hidden", "later", "unsaid"]
+LineState = Literal["good", "watch", "writeup", "hidden", "later", "unclear", "unsaid"]
 Side = Literal["left", "right", "both", "none"]
 Disposition = Literal["finding", "talk", "command", "taken-back", "unclear"]
 
@@ -46,13 +46,18 @@ class Word(Model):
 
 
 class Span(Model):
-    """A stretch of the transcript and what became of it. Spans cover the text without gaps."""
+    """A stretch of the transcript and what became of it. Spans cover the text without gaps.
+
+    ``part`` and ``side`` tell what an unclear stretch names, as far as it is on the list.
+    """
 
     char_start: int
     char_end: int
     disposition: Disposition
     finding_ids: list[str] = []
     why: str = ""
+    part: str | None = None
+    side: Side = "none"
 
 
 class Transcript(Model):

@@ -19,7 +19,14 @@ WIDEST = 100
 
 _QUOTE = 160
 
-_STYLES = {"writeup": "bold magenta", "watch": "magenta", "hidden": "blue", "later": "blue", "unsaid": "dim"}
+_STYLES = {
+    "writeup": "bold magenta",
+    "watch": "magenta",
+    "hidden": "blue",
+    "later": "blue",
+    "unclear": "blue",
+    "unsaid": "dim",
+}
 
 
 def show(walk: Walk, console: Console) -> None:

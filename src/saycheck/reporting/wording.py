@@ -11,6 +11,7 @@ STATE_WORDS = {
     "hidden": "hidden",
     "later": "later",
     "good": "good",
+    "unclear": "unclear",
     "unsaid": "unsaid",
 }
 """Each state by its word, the one that needs most from the owner first."""

@@ -7,7 +7,7 @@ for talk without certainty, is ``unclear`` and shown to the reviewer.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from saycheck.models.walk import Disposition, Finding, Span
+from saycheck.models.walk import Disposition, Finding, Side, Span
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading
 from saycheck.understanding.weigh import Weight, region_end
@@ -29,6 +29,8 @@ class Piece:
     disposition: Disposition
     why: str
     finding_id: str | None = None
+    part: str | None = None
+    side: Side = "none"
 
 
 def of_findings(findings: Iterable[Finding]) -> list[Piece]:
@@ -40,21 +42,43 @@ def of_findings(findings: Iterable[Finding]) -> list[Piece]:
     ]
 
 
+def of_doubted(
+    reading: Reading, doubted: Iterable[Statement], statements: Sequence[Statement]
+) -> list[Piece]:
+    """Statements of which a finding would sooner be wrong than right: a person is asked what was meant."""
+    return [unclear(reading, statement, statements, "what of it?") for statement in doubted]
+
+
+def unclear(reading: Reading, statement: Statement, statements: Sequence[Statement], why: str) -> Piece:
+    """The words of a statement as an unclear passage about its part."""
+    named = statement.subject.part
+    return Piece(
+        *said_in(reading, statement, statements),
+        "unclear",
+        f"{named.name}: {why}",
+        part=named.part.name if named.part else None,
+        side=statement.subject.side or "none",  # type: ignore[arg-type]
+    )
+
+
+def said_in(reading: Reading, statement: Statement, statements: Sequence[Statement]) -> tuple[int, int]:
+    """The characters of a statement with the words that can belong to it."""
+    return reading.span(statement.start, max(statement.end, region_end(reading, statement, statements)))
+
+
 def of_talk(
     reading: Reading, talk: Sequence[tuple[Statement, Weight]], statements: Sequence[Statement]
 ) -> list[Piece]:
     """Statements that were taken for talk: unclear where they may be trouble after all."""
     pieces = []
     for statement, weight in talk:
-        start, end = reading.span(
-            statement.start, max(statement.end, region_end(reading, statement, statements))
-        )
         trouble = weight.shares.get("watch", 0) + weight.shares.get("writeup", 0)
         doubtful = weight.shares["talk"] < SURE_TALK and trouble > LEAST_TROUBLE
         if doubtful:
-            pieces.append(Piece(start, end, "unclear", f"{statement.subject.part.name}: finding or talk?"))
+            pieces.append(unclear(reading, statement, statements, "finding or talk?"))
         else:
-            pieces.append(Piece(start, end, "talk", "not said of this machine as it is now"))
+            place = said_in(reading, statement, statements)
+            pieces.append(Piece(*place, "talk", "not said of this machine as it is now"))
     return pieces
 
 
@@ -106,6 +130,8 @@ def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
                 disposition=said.disposition if said else "talk",
                 finding_ids=sorted(ids.get(start, ())),
                 why=said.why if said else "names no condition of a part",
+                part=said.part if said else None,
+                side=said.side if said else "none",
             )
         )
         start = i

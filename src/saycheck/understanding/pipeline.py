@@ -23,7 +23,14 @@ from saycheck.understanding.attach.outdone import without_outdone
 from saycheck.understanding.boundaries import lacks_marks, marked
 from saycheck.understanding.conditions import ConditionFinder, stuff
 from saycheck.understanding.cues import CueFinder
-from saycheck.understanding.dispositions import cover, of_findings, of_orphans, of_taken_back, of_talk
+from saycheck.understanding.dispositions import (
+    cover,
+    of_doubted,
+    of_findings,
+    of_orphans,
+    of_taken_back,
+    of_talk,
+)
 from saycheck.understanding.findings import FindingMaker
 from saycheck.understanding.hours import readings
 from saycheck.understanding.names import NameFinder
@@ -44,6 +51,8 @@ from saycheck.vocabulary.schema import Clues, Conditions, Cues, Nouns, Units
 
 # A statement is taken for talk above this probability; best F1 on the tuning narrations, writers left out.
 TALK_ABOVE = 0.42
+# A finding less likely right than this, which measures nothing, is no finding: a person is asked what was meant.
+ENTERED_FROM = 0.45
 MAKER = FindingMaker()
 
 if not Doc.has_extension("reading"):
@@ -274,14 +283,18 @@ def understand(
     """
     reading, statements = prepared(text, kind, words, unit)
     found = Understood(reading=reading)
-    talk = []
+    talk, doubted = [], list[Statement]()
     for before, statement, after in with_neighbours(statements):
         weight = weight_of(reading, statement, statements, asked)
         if weight.shares.get("talk", 0.0) > TALK_ABOVE:
             talk.append((statement, weight))
         else:
             side = side_of(reading, statement, before, after)
-            found.findings.append(MAKER(reading, statement, list(words), weight, side))
+            finding = MAKER(reading, statement, list(words), weight, side)
+            if finding.confidence < ENTERED_FROM and not finding.measurements:
+                doubted.append(statement)
+            else:
+                found.findings.append(finding)
     for mention, value in readings(reading):
         found.hours = value
         found.findings.append(MAKER.hour_meter(reading, mention, value, list(words)))
@@ -292,6 +305,7 @@ def understand(
     pieces = of_findings(found.findings)
     if reading.tokens:
         pieces += of_talk(reading, talk, statements)
+        pieces += of_doubted(reading, doubted, statements)
         pieces += of_orphans(reading, reading.data["orphans"])
         pieces += of_taken_back(reading, reading.data["statements"], reading.data["taken"])
     found.spans = cover(text, pieces)

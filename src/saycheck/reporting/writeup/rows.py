@@ -54,9 +54,9 @@ def _rows(given: Given) -> Iterator[dict[str, object]]:
         measured = [_measured(measurement, finding, given) for measurement in finding.measurements]
         yield from (told | each for each in measured or [{}])
     for line in walk.checklist:
-        if line.state == "unsaid":
+        if line.state in ("unsaid", "unclear"):
             yield common | {
-                "state": STATE_WORDS["unsaid"],
+                "state": STATE_WORDS[line.state],
                 "zone": line.zone,
                 "part": line.part,
                 "side": line.side,
