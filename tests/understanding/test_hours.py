@@ -41,6 +41,7 @@ def test_reading(read: Read, text: str, hours: float) -> None:
         "Oil change is due after five hundred hours.",
         "Tyre is at forty eight psi.",
         "Clock is broken.",
+        "Service is five hundred hours overdue.",
     ],
 )
 def test_no_reading(read: Read, text: str) -> None:

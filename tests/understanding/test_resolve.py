@@ -113,3 +113,22 @@ def test_component_of(
 ) -> None:
     """Only what is found on a part is a component of it."""
     assert expected == resolver.component_of(frozenset(words.split()), toy.part(owner))
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("top gland", "lift cylinder top gland"),
+        ("lower rod eye", "lift cylinder lower rod eye"),
+        ("upper lift cylinder", "lift cylinder"),  # a part of the list, not one of itself
+    ],
+)
+def test_component_at_one_level(resolver: Resolver, words: str, expected: str) -> None:
+    """The top gland, where a cylinder is spoken of, is that cylinder's."""
+    cylinder = resolver(named("lift cylinder"), "left side", None)
+    assert expected == resolver(named(words), "front", cylinder).name
+
+
+def test_where_something_stands_is_no_name(resolver: Resolver) -> None:
+    """Of "front shelf" the tyres share only the end of the machine."""
+    assert resolver(named("front shelf"), "left side", None).part is None

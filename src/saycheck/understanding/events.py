@@ -231,11 +231,13 @@ def sides_first(events: list[Mention], words: list[str]) -> list[Mention]:
 
 
 def on_each_side(words: list[str], numbers: list[Mention]) -> list[Mention]:
-    """ "Twelve six on the left, twelve one on the right": the sides behind two numbers and more."""
+    """ "Twelve six on the left, twelve one in the right": the sides behind two numbers and more."""
     found = [
-        Mention("pointer", m.end, m.end + 3, Pointer(words[m.end + 2], ()))
+        Mention("pointer", m.end, m.end + 3, Pointer(is_side_word(words, m.end + 2), ()))
         for m in numbers
-        if words[m.end : m.end + 2] == ["on", "the"] and words[m.end + 2 : m.end + 3] in (["left"], ["right"])
+        if words[m.end : m.end + 2] in (["on", "the"], ["in", "the"], ["at", "the"])
+        and m.end + 2 < len(words)
+        and is_side_word(words, m.end + 2)
     ]
     return found if {m.value.side for m in found} == {"left", "right"} else []
 

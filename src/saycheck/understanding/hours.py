@@ -8,6 +8,8 @@ NOT_A_READING = frozenset(
     "every another next within after for per lasted life more last since old further about before until interval ago"
     " in under over costs cost labour work running warranty".split()
 )
+# Behind hours these tell how long something took, is due or is late.
+NO_READING_BEHIND = frozenset("overdue over ago late past left old since interval service more early".split())
 # Words between the meter and what it shows.
 BETWEEN = frozenset(", : is at says reads reading showing 's on it are the currently stands -".split())
 # h; below it no hour meter is read aloud. Common practice, no source.
@@ -25,6 +27,7 @@ def readings(reading: Reading) -> list[tuple[Mention, float]]:
         if quantity.value < LEAST_READING:
             continue
         hours = quantity.unit == "h" and not NOT_A_READING & set(before[-2:])
+        hours = hours and not NO_READING_BEHIND & set(behind[:1])
         if hours or (quantity.unit is None and named(before, behind)):
             found.append((mention, quantity.value))
     return found

@@ -30,6 +30,8 @@ IGNORED = frozenset(
 
 # What tells parts of one name apart by where they stand.
 APART = frozenset("front rear centre middle upper lower top bottom inner outer inside outside".split())
+# Of them those that tell apart what is on one part: the top pin of a kingpost, the lower seal of a joint.
+LEVELS = frozenset("upper lower top bottom inner outer".split())
 
 
 @dataclass(frozen=True)
@@ -104,7 +106,8 @@ class Resolver:
         for index in sorted(set().union(*(self.by_word.get(w, set()) for w in words))) if words else ():
             saying, head, part = self.sayings[index]
             common = len(words & saying)
-            if not common or not head & words:
+            # Where something stands is no name: "bottom tank" is no bottom step.
+            if not head & words or (words & saying) <= APART < APART | words:
                 continue
             score = 2 * common / (len(words) + len(saying))
             if here in part.zones:
@@ -227,6 +230,10 @@ class Resolver:
         component = self.component_of(words, near)
         if near and component and not (whole and self.is_another(whole[1], words, here, near)):
             return Resolved(f"{near.name} {component}", near, here, component, 0.9)
+        level = words & LEVELS
+        if near and level and self.component_of(words - level, near) and not (whole and whole[0] >= 0.95):
+            spoken = " ".join(name.words)
+            return Resolved(f"{near.name} {spoken}", near, here, spoken, 0.9)
         if whole:
             return Resolved(whole[1].name, whole[1], here, None, min(1.0, whole[0]))
         return Resolved(" ".join(name.words), None, here, None, 0.5)

@@ -44,3 +44,8 @@ Rows = Callable[..., list[Row]]
 def test_lists(ruled: Rows, text: str, expected: list[Row]) -> None:
     """What is said behind a list is said of every part in it."""
     assert expected == ruled(text)
+
+
+def test_how_many_there_are_says_nothing_of_what_they_are_on(ruled: Rows) -> None:
+    """ "Five teeth" under the bucket tells how many, and is no statement about the bucket."""
+    assert ruled("Bucket, five teeth, and all good.") == [("bucket teeth", "none", "good", "good")]

@@ -84,3 +84,27 @@ def test_which_of_two_by_itself(statements: Statements, text: str, heard: str) -
     """ "Top" or "lower" at the beginning is one of those that were just spoken of."""
     said = [s.subject.spoken for s in statements(text) if "," in s.subject.spoken]
     assert heard == (said[-1] if said else "")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # The valve was only what makes the left one creep.
+        (
+            "Left lift cylinder is leaking, that is the check valve. Right one is dry.",
+            ("lift cylinder", "right", "good", "dry"),
+        ),
+        (
+            "Left mirror is good. Horn works. The other one is cracked.",
+            ("mirrors", "right", "writeup", "crack"),
+        ),
+        # The headlights have sides of their own.
+        (
+            "Left mirror is cracked. Headlights. Right one is out.",
+            ("headlight", "right", "writeup", "inoperative"),
+        ),
+    ],
+)
+def test_the_right_one_of_what_the_left_one_was(ruled: Rows, text: str, expected: Row) -> None:
+    """The right one is of what the left one is of, whatever without sides was named since."""
+    assert expected == ruled(text)[-1]

@@ -9,11 +9,16 @@ from saycheck.understanding.statements import Subject
 def start_group(walk: Walk, subject: Subject) -> None:
     """Speak of the subject from here on, and give it what waited for a part."""
     now = walk.now
-    if now.open and now.group and is_telling(walk.words[now.group[-1].end : subject.start]):
+    if now.open and now.group and is_telling(walk.words[now.group[-1].end : counted_from(subject)]):
         say_rest(walk, subject.start)
     now.group, now.open = [subject], True
     say(walk, now.waiting)
     now.waiting = []
+
+
+def counted_from(subject: Subject) -> int:
+    """The token from which the subject is named, how many there are included: "five teeth"."""
+    return min(subject.start, subject.count[1].start) if subject.count else subject.start
 
 
 def say_rest(walk: Walk, end: int) -> None:

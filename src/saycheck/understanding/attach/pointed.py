@@ -16,12 +16,14 @@ from saycheck.understanding.text import Mention
 POINTING_COSTS = 0.95
 # For how many sentences "top" by itself is the upper of what was spoken of.
 JUST_NOW = 2
+# For how many sentences "the right one" is that of which the left one was spoken of, whatever was named since.
+PARTNER_SENTENCES = 3
 
 
 def point_back(walk: Walk, event: Mention) -> None:
     """Speak of the part in focus again, or of a tyre named by its corner alone."""
     pointer: Pointer = event.value
-    base = walk.focus
+    base = partner(walk, pointer) or walk.focus
     there = (
         walk.rules.resolver.at_end(base.part, pointer.ends, walk.where.zone)
         if base and pointer.ends
@@ -50,6 +52,26 @@ def point_back(walk: Walk, event: Mention) -> None:
     )
     start_group(walk, subject)
     walk.remember(subject)
+
+
+def partner(walk: Walk, pointer: Pointer) -> Subject | None:
+    """ "Left one's creeping, that's the check valve. Right one's holding": the right one of what the left one is of.
+
+    None where the part in focus has sides itself or nothing was told of the other side lately.
+    """
+    focus = walk.focus
+    if pointer.ends or focus is None or has_sides(focus):
+        return None
+    wanted = (OTHER[pointer.side],) if pointer.side in OTHER else tuple(OTHER) if pointer.other else ()
+    since = walk.reading.sentences[max(0, walk.now.number - PARTNER_SENTENCES)][0]
+    said = [statement.subject for statement in (*walk.statements, *walk.now.made)]
+    told = [s for s in (*walk.spoken, *said) if s.told_side and s.side in wanted and s.start >= since]
+    return max(told, key=lambda s: s.start, default=None)
+
+
+def has_sides(subject: Subject) -> bool:
+    """Whether a part may itself be on either side: it is known to be, is several, or its side was told."""
+    return subject.plural or subject.told_side or (subject.part.sided and not subject.part.component)
 
 
 def is_near(walk: Walk, pointer: Pointer, listed: bool) -> bool:
