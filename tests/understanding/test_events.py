@@ -80,6 +80,15 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             [("part", "Fan belt"), ("quantity", "ten mil")],
         ),
         ("Kink behind the left front.", [("condition", "Kink")]),  # no tyre
+        (  # the wheel is only moved to try the hub
+            "Front hub, I rocked the wheel, loose.",
+            [("part", "Front hub"), ("condition", "loose")],
+        ),
+        ("I rocked the wheel, loose.", [("part", "wheel"), ("condition", "loose")]),
+        (
+            "Can't see the other for the guard.",
+            [("hidden", "Can't see"), ("pointer", "other"), ("part", "guard")],
+        ),
         ("Both are good.", [("pointer", "Both"), ("condition", "good")]),
         ("The other one is good.", [("pointer", "other one"), ("condition", "good")]),
         ("Ditto on the right.", [("same", "Ditto")]),  # a side behind "on the" points at no part

@@ -132,3 +132,29 @@ def test_component_at_one_level(resolver: Resolver, words: str, expected: str) -
 def test_where_something_stands_is_no_name(resolver: Resolver) -> None:
     """Of "front shelf" the tyres share only the end of the machine."""
     assert resolver(named("front shelf"), "left side", None).part is None
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("fan", "fan"),  # no fan belt
+        ("pins", "bucket pins"),
+    ],
+)
+def test_what_a_part_is_stands_last_in_its_name(resolver: Resolver, words: str, expected: str) -> None:
+    """One word names a part where it says what it is, not what it is of."""
+    assert expected == resolver(named(words.removesuffix("s")), "engine bay", None).name
+
+
+def test_one_word_short_for_a_component(resolver: Resolver) -> None:
+    """The seal of a cylinder is its rod seal; the same word by itself is of no part."""
+    cylinder = resolver(named("lift cylinder"), "left side", None)
+    found = resolver(named("seal"), "left side", cylinder), resolver(named("seal"), "left side", None)
+    assert ["lift cylinder seal", "seal"] == [part.name for part in found]
+
+
+def test_under_a_heading_the_pin_is_its_own(resolver: Resolver) -> None:
+    """ "Fuel tank, the pin's in" is no bucket pin; without a heading the pin is the one that stands here."""
+    tank = resolver(named("fuel tank"), "right side", None)
+    found = [resolver(named("pin"), "front", tank, headed=headed).name for headed in (True, False)]
+    assert ["fuel tank pin", "bucket pins"] == found

@@ -19,6 +19,11 @@ HELD = frozenset("torch flashlight tape rule ruler thumb finger glove rag pen".s
 """What the walker has in the hand: "no, torch slipped" is said of no part."""
 SOMEONE = frozenset("someone somebody anyone anybody everyone everybody nobody people".split())
 """Of whom it is said, not of a part: "straighten it before someone slips"."""
+MOVED = frozenset(
+    "give gave giving rock rocked rocking wiggle wiggled waggle waggled turn turned turning spin spun spinning jack"
+    " jacked lift lifted had got shake shook grab grabbed push pushed pull pulled kick kicked".split()
+)
+"""What one does to a wheel to try a joint or a bearing."""
 DETERMINERS = frozenset("the a an my your this that".split())
 TOOL_BEFORE = frozenset("on by with from of against off".split())
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
@@ -43,6 +48,9 @@ LEADS_TO_PLACE = frozenset(
 """Behind one of these "the left" is where something is."""
 TELLS_OF = frozenset("'s is are was has had 'd isn't wasn't hasn't ain't looks feels".split())
 """With one of these something is said of what stands before it."""
+LOOKED = frozenset("see seen check checked reach read".split())
+REASONS = frozenset("for because with until till".split())
+"""Behind what is looked at these tell why it is not seen."""
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
 
@@ -151,9 +159,13 @@ def is_pointing(words: list[str], at: int, run: int) -> bool:
 
 
 def is_subject(words: list[str], start: int, end: int) -> bool:
-    """Whether "the left" or "the other" is what something is said of: "and the right's the same", "now the left"."""
+    """Whether "the left" or "the other" is what something is said of: "and the right's the same", "now the left",
+    "can't see the other for mud".
+    """
     before = words[start - 1] if start else "."
     after = words[end] if end < len(words) else "."
+    if before in LOOKED and after in REASONS:
+        return True
     return before not in LEADS_TO_PLACE and (after in TELLS_OF or after in CLAUSE_ENDS)
 
 
@@ -181,6 +193,8 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
     solid = [m for m in solid if not (m.kind == "condition" and is_none(words, m, end))]
     solid = [m for m in solid if not (m.kind == "part" and only_mentioned(reading, m))]
+    named = min((m.start for m in solid if m.kind == "part"), default=end)
+    solid = [m for m in solid if not (m.kind == "part" and named < m.start and is_moved(words, m))]
     kept = overlap_free([m for m in solid if not (m.start in numbered and is_label(m))])
     taken = {i for m in kept for i in range(m.start, m.end)}
     found = pointers(reading, start, end, taken) + on_each_side(
@@ -188,6 +202,14 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     )
     ordered = sorted(kept + found, key=lambda m: m.start)
     return sides_first(ordered, words)
+
+
+def is_moved(words: list[str], part: Mention) -> bool:
+    """Whether a wheel is only moved to try what was named before: "hub, I rocked the wheel, there's play in it"."""
+    before = words[max(0, part.start - 2) : part.start]
+    return words[part.start : part.end] == ["wheel"] and (
+        before[-1:] in (["the"], ["that"]) and before[0] in MOVED
+    )
 
 
 def is_label(mention: Mention) -> bool:

@@ -20,9 +20,7 @@ POSITIONS = frozenset(
     " steer drive side hand near off far".split()
 )
 # Plurals that are verbs behind a singular: "belt latches", "door locks".
-ALSO_VERBS = frozenset(
-    ["latches", "locks", "catches", "guards", "lights", "steps", "seats", "works", "links", "clips", "bolts"]
-)
+ALSO_VERBS = frozenset(["latches", "locks", "catches", "lights", "seats", "works", "clips"])
 # Of them those that are hardly ever named without an article at the end of a clause.
 HOLDS = frozenset(["latches", "catches"])
 # What several parts do that is also the name of one, behind "both" or "all": "levers both latch", "all four light".

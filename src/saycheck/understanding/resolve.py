@@ -22,6 +22,10 @@ OPTION_MALUS = 0.1
 FASTENERS = frozenset(
     "bolt nut screw stud rivet clip clamp bracket washer spring gasket cotter strap".split()
 )
+# What many parts have one of: under a heading it is the one of that part.
+SMALL_THINGS = FASTENERS | frozenset(
+    "pin clip hinge gauge cap seal bush bushing bearing hose latch handle lens cable nozzle boot cover lid".split()
+)
 WHEEL_FASTENERS = frozenset(["nut", "stud"])
 WHEELS = frozenset("tyre wheel rim hub".split())
 IGNORED = frozenset(
@@ -66,12 +70,18 @@ def folded(saying: str) -> frozenset[str]:
     return frozenset(singular(w) for w in saying.lower().split()) - IGNORED
 
 
+def noun_of(saying: str) -> str:
+    """The word of a saying that tells what the part is, in the singular: the last one."""
+    return singular(saying.lower().split()[-1])
+
+
 class Resolver:
     """Holds the parts of one machine kind, indexed by their words."""
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         self.vocabulary = vocabulary
         self.sayings: list[tuple[frozenset[str], frozenset[str], Part]] = []
+        self.nouns: list[str] = []
         self.by_word: dict[str, set[int]] = {}
         for part in vocabulary.parts:
             heads = [folded(h) for h in part.heads]
@@ -80,11 +90,13 @@ class Resolver:
                 head = max((h for h in heads if h <= words), key=len, default=words)
                 index = len(self.sayings)
                 self.sayings.append((words, head, part))
+                self.nouns.append(noun_of(saying))
                 for word in words:
                     self.by_word.setdefault(word, set()).add(index)
-            for head in heads:
+            for said, head in zip(part.heads, heads, strict=True):
                 if head and head not in [w for w, _, p in self.sayings if p is part]:
                     self.sayings.append((head, head, part))
+                    self.nouns.append(noun_of(said))
                     for word in head:
                         self.by_word.setdefault(word, set()).add(len(self.sayings) - 1)
         self.places = frozenset(zone.name for zone in vocabulary.zones)
@@ -108,6 +120,9 @@ class Resolver:
             common = len(words & saying)
             # Where something stands is no name: "bottom tank" is no bottom step.
             if not head & words or (words & saying) <= APART < APART | words:
+                continue
+            # "Wheel" is no wheel nut: what a part is stands last in its name.
+            if len(words) == 1 < len(saying) and self.nouns[index] not in words:
                 continue
             score = 2 * common / (len(words) + len(saying))
             if here in part.zones:
@@ -134,6 +149,11 @@ class Resolver:
             if any(folded(h) == words for h in (component, *heads)):
                 return component
         return None
+
+    def is_short_for_one_of(self, words: frozenset[str], owner: Part) -> bool:
+        """Whether the one word is short for a component that is on no list itself: a hub's seal is its hub seal."""
+        listed = {part.like for part in self.vocabulary.parts}
+        return len(words) == 1 and any(noun_of(c) in words and c not in listed for c in owner.components)
 
     def is_listed(self, words: tuple[str, ...]) -> bool:
         """Whether some part of the list goes by just these words."""
@@ -201,11 +221,18 @@ class Resolver:
         return not (beside.part and any(small in saying.lower().split() for saying in beside.part.sayings))
 
     def __call__(
-        self, name: PartName, here: str, focus: Resolved | None, beside: Resolved | None = None
+        self,
+        name: PartName,
+        here: str,
+        focus: Resolved | None,
+        beside: Resolved | None = None,
+        *,
+        headed: bool = False,
     ) -> Resolved:
         """The part meant by ``name`` for a walker in zone ``here`` who last spoke of ``focus``.
 
-        ``beside`` is the part named before in the same sentence: a bare "bolt" is one of its own.
+        ``beside`` is the part named before in the same sentence: a bare "bolt" is one of its own. Where that is a
+        heading, the name is ``headed`` by it: "quick hitch, the pin's in".
         """
         words = frozenset(name.words) - IGNORED
         near = focus.part if focus else None
@@ -228,7 +255,16 @@ class Resolver:
             if elided:
                 return elided
         component = self.component_of(words, near)
-        if near and component and not (whole and self.is_another(whole[1], words, here, near)):
+        if near and not component and headed and len(words) == 1 and words <= SMALL_THINGS:
+            component = " ".join(name.words)
+        if (
+            near
+            and not component
+            and not (whole and whole[0] >= 0.95)
+            and self.is_short_for_one_of(words, near)
+        ):
+            component = " ".join(name.words)
+        if near and component and (headed or not (whole and self.is_another(whole[1], words, here, near))):
             return Resolved(f"{near.name} {component}", near, here, component, 0.9)
         level = words & LEVELS
         if near and level and self.component_of(words - level, near) and not (whole and whole[0] >= 0.95):

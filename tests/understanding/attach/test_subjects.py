@@ -41,3 +41,8 @@ def test_one_of(text: str, expected: int | None) -> None:
     words = text.split()
     found = one_of(words, Mention("part", len(words) - 1, len(words)))
     assert (None if expected is None else (1, expected)) == (found and (found[0], found[1].start))
+
+
+def test_a_name_that_is_a_clause_is_what_is_spoken_of(ruled: Rows) -> None:
+    """What is said next without a part is of the name that stood alone, however unsure it is."""
+    assert ruled("Fan belt is tight. Rack, gauge. Cracked.")[-1][0] == "instrument panel"

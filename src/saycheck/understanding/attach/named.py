@@ -65,6 +65,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         start_group(walk, subject_of(walk, name, event))
         return
     gap = walk.gap(previous, event)
+    headed = False
     if previous and previous.kind == "part" and now.group:
         if gap and gap[0] in PREPOSITIONS and only_small(gap):
             if gap[0] not in WHERE_PREPOSITIONS:
@@ -73,7 +74,8 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         if now.open and is_placed(gap):
             place(walk, event)
             return
-        if now.open and only_list(gap) and not is_heading(walk, gap, event):
+        headed = now.open and is_heading(walk, gap, event)
+        if now.open and only_list(gap) and not headed:
             walk.remember(now.group[-1])
             now.group.append(subject_of(walk, name, event))
             return
@@ -87,7 +89,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         say_presence(walk, "has", event)
         return
     aside, focus = is_aside(walk, event), (walk.focus, walk.focus_sentence)
-    start_under(walk, subject_of(walk, name, event))
+    start_under(walk, subject_of(walk, name, event, headed=headed))
     if aside:
         walk.focus, walk.focus_sentence = focus
     if is_absent(walk, event, following):

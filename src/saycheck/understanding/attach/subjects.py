@@ -6,6 +6,7 @@ from dataclasses import replace
 from saycheck.understanding.attach.clues import by_what_is_said
 from saycheck.understanding.attach.completed import completed
 from saycheck.understanding.attach.how_many import one_at
+from saycheck.understanding.attach.links import CLAUSE_MARKS, SMALL
 from saycheck.understanding.attach.sides import note_side, side_for
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.parts import PartName
@@ -19,12 +20,15 @@ SURE_OF_PART = 0.9
 SURE_OF_NAME = 0.8
 
 
-def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
-    """The subject that ``name``, said at ``event``, means here and now; it becomes the focus."""
+def subject_of(walk: Walk, name: PartName, event: Mention, *, headed: bool = False) -> Subject:
+    """The subject that ``name``, said at ``event``, means here and now; it becomes the focus.
+
+    ``headed`` tells that the part before is only a heading for it.
+    """
     name = completed(walk, by_what_is_said(walk, name, event), event)
     focus = walk.focus.part if walk.focus else None
     beside = focus if walk.focus_sentence == walk.now.number else None
-    part = walk.rules.resolver(name, walk.where.zone, focus, beside)
+    part = walk.rules.resolver(name, walk.where.zone, focus, beside, headed=headed)
     side, told = side_for(walk, name, part, event)
     zone = walk.where.zone
     if part.part:
@@ -44,9 +48,18 @@ def subject_of(walk: Walk, name: PartName, event: Mention) -> Subject:
     if told:
         note_side(walk, side, part)
     walk.spoken.append(subject)
-    if subject.sure >= SURE_OF_NAME or walk.focus is None:
+    if subject.sure >= SURE_OF_NAME or walk.focus is None or is_clause(walk, event):
         walk.remember(subject)
     return subject
+
+
+def is_clause(walk: Walk, event: Mention) -> bool:
+    """Whether the name is all that its clause says: "Bonnet, dipstick. On the mark"."""
+    words, first = walk.words, event.start
+    while first > walk.now.start and words[first - 1] in SMALL:
+        first -= 1
+    begins = first == walk.now.start or words[first - 1] in CLAUSE_MARKS
+    return begins and (event.end >= walk.now.end or words[event.end] in CLAUSE_MARKS)
 
 
 def unnamed(subject: Subject) -> Subject:
