@@ -19,6 +19,8 @@ Statements = Callable[..., list[Statement]]
         ("Hydraulic tank is half way up the glass.", "hydraulic oil"),
         ("Hydraulic tank is dented.", "hydraulic tank"),
         ("Trans is low.", "transmission oil"),
+        ("Diesel, half a tank.", "fuel"),
+        ("Diesel is hard to start.", "engine"),
         # the nuts of the wheel that is spoken of
         ("Rear tyre is good. Wheel nuts are tight.", "rear wheel nuts"),
         ("Front tyre is good. Wheel nuts are tight.", "front wheel nuts"),

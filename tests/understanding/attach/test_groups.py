@@ -49,3 +49,9 @@ def test_lists(ruled: Rows, text: str, expected: list[Row]) -> None:
 def test_how_many_there_are_says_nothing_of_what_they_are_on(ruled: Rows) -> None:
     """ "Five teeth" under the bucket tells how many, and is no statement about the bucket."""
     assert ruled("Bucket, five teeth, and all good.") == [("bucket teeth", "none", "good", "good")]
+
+
+def test_where_a_part_is_says_nothing_of_it(ruled: Rows) -> None:
+    """ "Through the middle" only tells where the hoses are; what is said comes behind."""
+    found = ruled("Steering hoses through the middle, left one is chafed.")
+    assert found == [("centre hoses", "left", "watch", "chafed")]

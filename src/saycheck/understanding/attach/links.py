@@ -40,7 +40,14 @@ def only_list(gap: Sequence[str]) -> bool:
     return all(w in LIST_LINKS or w in SMALL for w in gap)
 
 
+# Where on the machine a part is: "hoses through the middle", "wipers, the driver's side".
+WHEREABOUTS = frozenset(
+    "middle centre center end ends driver driver's passenger passenger's axle corner".split()
+)
+
+
 def is_telling(words: Sequence[str]) -> bool:
     """Whether enough is said between two parts to be about the first: a word that is not small."""
-    said = [w for w in words if w not in SMALL and w not in PREPOSITIONS and w not in LIST_LINKS]
+    small = SMALL | PREPOSITIONS | WHEREABOUTS
+    said = [w for w in words if w not in small and w not in LIST_LINKS]
     return any(w[0].isalnum() for w in said)
