@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from saycheck.understanding.denial import denied
+from saycheck.understanding.denial import absent, denied
 from saycheck.understanding.events import events
 from saycheck.understanding.text import Reading
 
@@ -53,6 +53,7 @@ def denials(read: Read) -> Denials:
         ("No visible damage on the handrail.", "damage"),
         ("Without any cracks.", "cracks"),
         ("The rod is no longer weeping.", "weeping"),
+        ("The stay doesn't creep.", "creep"),
     ],
 )
 def test_denied(denials: Denials, text: str, condition: str) -> None:
@@ -129,3 +130,22 @@ def test_the_cue_is_kept(read: Read, text: str, condition: str, cue: str) -> Non
     found = denied(reading, mention, happens)
     assert found is not None
     assert cue == reading.quote(found.start, found.end)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Brake chamber, no hiss.", "hiss"),  # a word that no table knows
+        ("The screen is free of fly rock.", "fly rock"),
+        ("Top pin, nothing at all.", "trouble"),
+        ("Studs, none moved.", "movement"),
+        ("The tank, no problem.", None),
+        ("The sprocket is worn, nothing much.", None),
+        ("Sag is forty, no fifty.", None),  # a number put right
+    ],
+)
+def test_absent(read: Read, text: str, expected: str | None) -> None:
+    """What is named as not there, in words that no table has."""
+    reading = read(text)
+    told = absent(reading, *reading.sentences[0])
+    assert expected == (told and told[0])

@@ -165,3 +165,18 @@ def test_line_of_the_checklist(understood: Understand) -> None:
     """A finding on a component answers its owner's line."""
     (finding,) = understood("Tilt cylinder gland is weeping.").findings
     assert ("tilt cylinder gland", "tilt cylinder") == (finding.part, finding.line)
+
+
+@pytest.mark.parametrize(
+    ("text", "condition", "denied"),
+    [
+        ("Fan belt is tight, no glaze.", "glaze", True),  # a word that no table knows
+        ("Air tank is sound, no water.", "water", True),
+        ("Fan belt is tight.", "tight", False),
+    ],
+)
+def test_what_is_not_there(understood: Understand, text: str, condition: str, denied: bool) -> None:
+    """Of a good part the trouble that is named as absent is told, and the words for it belong to the finding."""
+    (finding,) = understood(text).findings
+    assert ("good", condition, denied) == (finding.state, finding.condition, finding.denied)
+    assert text.rstrip(".") == text[finding.evidence[0].char_start : finding.evidence[0].char_end]

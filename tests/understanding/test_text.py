@@ -59,9 +59,12 @@ def test_words_of(phrase: str, expected: tuple[str, ...]) -> None:
     assert expected == words_of(phrase)
 
 
-@pytest.mark.parametrize(("word", "expected"), [("PSI", "psi"), ("It’s", "it's"), ("ok", "ok")])
+@pytest.mark.parametrize(
+    ("word", "expected"),
+    [("PSI", "psi"), ("It’s", "it's"), ("ok", "ok"), ("Nae", "no"), ("doesnae", "doesn't"), ("yin", "one")],
+)
 def test_plain(word: str, expected: str) -> None:
-    """Words are compared in lower case, with straight apostrophes."""
+    """Words are compared in lower case, with straight apostrophes, those of a dialect as what they mean."""
     assert expected == plain(word)
 
 

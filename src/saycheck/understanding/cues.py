@@ -7,7 +7,9 @@ from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Cue
 
 # Cues that switch a cue of another category off where they cover it.
-GUARDS = {"not-denial": "deny", "not-hypothesis": "hypothesis", "not-story": "story"}
+GUARDS = (
+    ("not-denial", "deny"), ("not-denial", "deny-after"), ("not-hypothesis", "hypothesis"), ("not-story", "story"),
+)  # fmt: skip
 
 
 class CueFinder:
@@ -23,7 +25,7 @@ class CueFinder:
         words = reading.all_words
         for category, table in self.tables.items():
             reading.mentions[category] = [Mention(category, a, b) for a, b, _ in table.find(words)]
-        for guard, guarded in GUARDS.items():
+        for guard, guarded in GUARDS:
             shields = reading.of(guard)
             reading.mentions[guarded] = [
                 m

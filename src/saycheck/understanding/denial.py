@@ -24,6 +24,29 @@ AFTER_REACH = NONE_REACH + 8
 SEEING = frozenset(["see", "find", "feel", "hear", "seeing", "finding", "feeling", "hearing", "spot"])
 ANY = frozenset(["any", "a", "an", "no", "anything", "even"])
 
+# Behind one of these stands what is not there ("no hiss", "free of debris").
+OPENS = frozenset(["no", "without", "any", "of"])
+# What stands there names no trouble.
+NO_TROUBLE = frozenset(
+    "problem problems bother drama worry worries need idea complaint complaints longer more further matter sweat harm"
+    " doubt way chance reason point use other others one time rush hurry question them it these those that this the go"
+    " life power charge light".split()
+)
+# These end the words that name it.
+ENDS_NAME = (ENDS_SCOPE | LINKING | VERBS) - {"further"} | frozenset(
+    ", and or nor on in at to from by round around off out over under of for with about that i it he she they there"
+    " here no not any as since when at all this these those anywhere either yet now none nothing".split()
+)
+LONGEST_NAME = 3
+# How far behind what is said of a part, in words, it may be said what is not there.
+ABSENT_REACH = 5
+NOTHING = frozenset(["nothing", "none"])
+MOVES = frozenset(
+    "moves moved moving move shifts shifted shifting turns turned turning budges budged gives".split()
+)
+TROUBLE, MOVEMENT = "trouble", "movement"
+"""What is denied by "nothing" alone, and by "nothing moves"."""
+
 
 def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Mention | None:
     """The cue that denies ``condition``, or None."""
@@ -112,3 +135,31 @@ def or_list(words: list[str], cue: Mention, condition: Mention) -> bool:
     stop = next((i for i, w in enumerate(behind) if w in ENDS_SCOPE or w in VERBS), len(behind))
     closed = "or" in between or "nor" in between or "or" in behind[:stop]
     return "," in between and closed and not any(w in VERBS or w in ENDS_SCOPE for w in between)
+
+
+def absent(reading: Reading, start: int, end: int) -> tuple[str, int] | None:
+    """What words between two tokens say is not there, where no table knows it, and the token where its name ends:
+    "no hiss", "without drops", "nothing" of a pin that was shaken. None where they say nothing of the kind.
+    """
+    words = reading.all_words
+    known = [m for m in reading.of("condition") if m.value.condition.alone]
+    numbers = {m.start for kind in ("quantity", "told") for m in reading.of(kind)}
+    for cue in reading.inside("deny", start, end):
+        if cue.end in numbers or any(cue.overlaps(m) and len(m) >= len(cue) for m in known):
+            continue
+        last, at = words[cue.end - 1], cue.end
+        if last in OPENS:
+            while at < min(end, cue.end + LONGEST_NAME) and names(words[at]):
+                at += 1
+            if at > cue.end and words[at - 1] not in NO_TROUBLE and words[cue.end] not in NO_TROUBLE:
+                return " ".join(words[cue.end : at]), at
+        elif last in NOTHING and (at >= end or words[at] in ENDS_NAME):
+            return TROUBLE, at
+        elif last in NOTHING and words[at] in MOVES:
+            return MOVEMENT, at + 1
+    return None
+
+
+def names(word: str) -> bool:
+    """Whether a word may belong to the name of what is denied."""
+    return word.isalpha() and word not in ENDS_NAME

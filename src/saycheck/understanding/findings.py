@@ -6,6 +6,7 @@ import pint
 
 from saycheck.models.walk import Evidence, Finding, Measurement, Side, State, Word
 from saycheck.understanding.confidence import confidence, features, reasons
+from saycheck.understanding.denial import ABSENT_REACH, absent
 from saycheck.understanding.judge import TROUBLE, Verdict, judge
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement, Subject
@@ -71,12 +72,29 @@ def reworded(verdict: Verdict, state: State) -> str:
     return verdict.condition if verdict.condition not in ("mentioned", "measured") else state
 
 
-def naming_the_denied(statement: Statement, verdict: Verdict) -> Verdict:
-    """ "Fine, no glaze on it": of what is said for good, the trouble that is named as absent tells most."""
+def naming_the_denied(reading: Reading, statement: Statement, verdict: Verdict) -> tuple[Verdict, int]:
+    """ "Fine, no glaze on it": of what is said for good, the trouble that is named as absent tells most.
+
+    Returns the token, too, where the statement then ends.
+    """
     if verdict.state != "good" or verdict.denied:
-        return verdict
-    absent = [c.said.condition for c in statement.claims if c.denied and c.said.condition.form == "fault"]
-    return replace(verdict, condition=absent[0].name, denied=True) if absent else verdict
+        return verdict, statement.end
+    known = [c.said.condition for c in statement.claims if c.denied and c.said.condition.form == "fault"]
+    if known:
+        return replace(verdict, condition=known[0].name, denied=True), statement.end
+    told = absent(reading, statement.start, reach(reading, statement))
+    if told is None or judge(statement).state != "good":
+        return verdict, statement.end
+    name, end = told
+    return replace(verdict, condition=name, denied=True), max(end, statement.end)
+
+
+def reach(reading: Reading, statement: Statement) -> int:
+    """How far behind a statement words may still say what is not there: not past the next one or the sentence."""
+    _, end = reading.sentences[statement.sentence]
+    others: list[Statement] = reading.data.get("statements", [])
+    later = [s.start for s in others if s.start >= statement.end]
+    return max(statement.end, min([end, statement.end + ABSENT_REACH, *later]))
 
 
 class FindingMaker:
@@ -142,8 +160,8 @@ class FindingMaker:
         talk = context_of(reading, statement)
         sure = confidence(features(statement, verdict, weight, ruled, talk), weight, verdict.state)
         why = reasons(statement, verdict, weight, ruled, sure)
-        verdict = naming_the_denied(statement, verdict)
-        start, end = reading.span(statement.start, statement.end)
+        verdict, end_token = naming_the_denied(reading, statement, verdict)
+        start, end = reading.span(statement.start, end_token)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part
         measured = [

@@ -22,6 +22,16 @@ TOKEN = re.compile(
 FILLERS = frozenset("um uh er erm ah eh hmm uhm".split())
 PUNCTUATION = frozenset(".,;:!?-–—…()\"“”'’")
 SENTENCE_ENDS = frozenset(".!?…")
+DIALECT = {
+    "nae": "no", "nane": "none", "nowt": "nothing", "nothin": "nothing", "owt": "anything", "summat": "something",
+    "isnae": "isn't", "isna": "isn't", "wasnae": "wasn't", "wisnae": "wasn't", "arenae": "aren't",
+    "doesnae": "doesn't", "didnae": "didn't", "dinnae": "don't", "dinna": "don't", "hasnae": "hasn't",
+    "havenae": "haven't", "cannae": "can't", "canna": "can't", "couldnae": "couldn't", "wouldnae": "wouldn't",
+    "winnae": "won't", "willnae": "won't", "yin": "one", "yins": "ones", "twa": "two", "hauf": "half",
+    "baith": "both", "mair": "more", "auld": "old", "oot": "out", "aff": "off", "doon": "down", "roon": "round",
+    "nobbut": "only",
+}  # fmt: skip
+"""Words of the north of Britain and what they are called elsewhere: "nae cracks", "nowt wrong wi' it"."""
 
 
 @dataclass(frozen=True)
@@ -108,8 +118,9 @@ def split(text: str) -> Iterator[tuple[str, int, int]]:
 
 
 def plain(word: str) -> str:
-    """A token in the form used for matching: lower case, straight apostrophe."""
-    return word.lower().replace("’", "'")
+    """A token in the form used for matching: lower case, straight apostrophe, no dialect."""
+    word = word.lower().replace("’", "'")
+    return DIALECT.get(word, word)
 
 
 def words_of(phrase: str) -> tuple[str, ...]:

@@ -185,13 +185,16 @@ def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]
 
 
 def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
-    """Whether the words for the fault are more than experience knows: a phrase of the tables, or words never met."""
+    """Whether the words for the fault are more than experience knows: a phrase of the tables, words never met, or such
+    as are a fault of this kind of part alone ("horn, nothing").
+    """
     model, words = trained("statements"), plain_words(reading)
     for claim in statement.claims:
         run = words[claim.mention.start : claim.mention.end]
         met = model is not None and any(f"w={word}" in model.weights for word in run)
         fault = claim.said.condition.form == "fault" and not claim.denied
-        if fault and claim.said.condition.state == ruled and (len(run) > 1 or not met):
+        narrowed = bool(claim.said.condition.checks)
+        if fault and claim.said.condition.state == ruled and (len(run) > 1 or narrowed or not met):
             return True
     return False
 

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
-from saycheck.understanding.attach.corrections import move_side, take_back
+from saycheck.understanding.attach.corrections import move_side, only_denies, take_back
 from saycheck.understanding.attach.counts import count_or_measure, read_not_counted
 from saycheck.understanding.attach.deictic import point_on
 from saycheck.understanding.attach.exceptions import except_from
@@ -101,7 +101,7 @@ def take_in(walk: Walk, event: Mention, previous: Mention | None, following: Men
         take_same(walk, event)
     elif event.kind == "except":
         now.excepting, now.open = event, bool(now.group)
-    elif event.kind == "correct":
+    elif event.kind == "correct" and not only_denies(walk, event):
         now.correcting = event
     elif event.kind == "take-back":
         take_back(walk, event)

@@ -10,6 +10,8 @@ from saycheck.understanding.text import Mention
 
 # How many sentences back "scratch that" reaches.
 TAKE_BACK_SENTENCES = 2
+# How far behind "no", in words, what it denies may end.
+TROUBLE_REACH = 3
 
 
 def take_back(walk: Walk, event: Mention) -> None:
@@ -55,6 +57,14 @@ def put_right(walk: Walk, event: Mention, last: Statement) -> bool:
     statement.quantities = [(value, event)]
     statement.stretch(event.start, event.end)
     return True
+
+
+def only_denies(walk: Walk, event: Mention) -> bool:
+    """Whether a bare "no" denies the trouble named behind it and puts nothing right: "forty psi, no cuts, ten mil"."""
+    if walk.words[event.start : event.end] != ["no"]:
+        return False
+    behind = walk.reading.inside("condition", event.end, min(event.end + TROUBLE_REACH, walk.now.end))
+    return any(m.value.condition.form == "fault" and m.value.form == "noun" for m in behind)
 
 
 def move_side(walk: Walk) -> None:

@@ -47,6 +47,8 @@ BEING_AT = frozenset("in at on up to below above under into".split())
 # For how many sentences a part is spoken of so that another, told as a place, is none that something is said of.
 ASIDE_SENTENCES = 1
 CLAUSE_ENDS = CLAUSE_MARKS | {"and", "but", "so", "because", "or"}
+# Behind stuff that is not there these say that it should be.
+INTO = frozenset("in inside left showing at getting coming going pressure level".split())
 # How far stuff ("oil") may stand behind what was said before it, in words.
 STUFF_REACH = 4
 
@@ -165,12 +167,26 @@ def with_end(walk: Walk, event: Mention) -> PartName:
 def is_stuff(walk: Walk, event: Mention, previous: Mention | None) -> bool:
     """Whether "oil", "grease" or "mud" is what is on the part before, not a part."""
     group = walk.now.group
-    if len(event) != 1 or walk.words[event.start] not in walk.rules.stuff or not group or not walk.now.open:
+    if len(event) != 1 or walk.words[event.start] not in walk.rules.stuff or not group:
+        return False
+    if is_said_absent(walk, event):
+        return True
+    if not walk.now.open:
         return False
     if previous is None or previous.start < group[-1].start or previous.end > event.start:
         return False
     gap = walk.gap(previous, event)
     return 0 < len(gap) <= STUFF_REACH and not any(w in (",", "and", "the", ".", "then") for w in gap)
+
+
+def is_said_absent(walk: Walk, event: Mention) -> bool:
+    """Whether stuff is said not to be on the part spoken of: "clean, no oil", "not seeing any water".
+
+    Not where it is missing inside it: "no oil in it".
+    """
+    before = any(m.end == event.start for m in walk.reading.of("deny"))
+    after = walk.words[event.end] if event.end < walk.now.end else "."
+    return before and after not in INTO
 
 
 def is_weak(walk: Walk, name: PartName, event: Mention) -> bool:

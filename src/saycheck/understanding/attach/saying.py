@@ -6,6 +6,7 @@ from saycheck.understanding.attach.how_many import first_count
 from saycheck.understanding.attach.links import POINTS_ANEW
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.denial import denied
+from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Claim, Statement
 from saycheck.understanding.text import Mention
 
@@ -94,12 +95,18 @@ def say_mark(walk: Walk, event: Mention) -> None:
     walk.now.open = False
 
 
+def alike(one: Quantity, other: Quantity) -> bool:
+    """Whether a number may stand in place of another: both measure the same, or one has no unit."""
+    return None in (one.unit, other.unit) or one.quantity == other.quantity
+
+
 def say_number(walk: Walk, event: Mention) -> None:
     """The number of every part of the group; behind a correction it takes the place of the last one."""
     correcting = walk.now.correcting
     for subject in walk.now.group:
         statement = walk.now.about(subject)
-        if correcting and statement.quantities and statement.quantities[-1][1].end <= correcting.start:
+        last = statement.quantities[-1] if statement.quantities else None
+        if correcting and last and last[1].end <= correcting.start and alike(last[0], event.value):
             _, old = statement.quantities.pop()
             walk.taken.append((old.start, old.end))
         statement.quantities.append((event.value, event))
