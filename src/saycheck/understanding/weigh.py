@@ -46,6 +46,11 @@ ORDER_COUNTS = 0.65
 MEASURED_HERE = 0.5
 # What any other state, and talk, keeps where a measurement was held against a limit told with it.
 HELD = {"good": 0.12, "watch": 0.12, "writeup": 0.12, "talk": 0.2}
+# What trouble keeps where a part is measured and no more is said of it: of such bare readings two in three are good. A
+# write-up then needs better grounds than the number; best on the tuning narrations, writers left out.
+BARE = {"writeup": 0.5, "watch": 0.7}
+# Words about the number, at most, for a reading to be bare ("on the gauge I make it").
+BARE_WORDS = 6
 NOT_MEASURED = frozenset(["time", None])
 
 
@@ -199,6 +204,21 @@ def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
     return False
 
 
+def is_bare(reading: Reading, statement: Statement) -> bool:
+    """Whether hardly more than a number is said of the part, nothing that judges it: "front tyre, thirty-six psi"."""
+    if statement.claims or statement.marks - {"unworded"} or statement.held or not statement.quantities:
+        return False
+    told = [range(m.start, m.end) for _, m in statement.quantities]
+    told.append(range(statement.subject.start, statement.subject.end))
+    words = reading.all_words
+    rest = [
+        words[i]
+        for i in range(statement.start, statement.end)
+        if words[i][0].isalnum() and not any(i in place for place in told)
+    ]
+    return len(rest) <= BARE_WORDS
+
+
 def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) -> Weight:
     """The shares, leaning to the worse where the rules know a fault that is said and not denied."""
     said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
@@ -209,6 +229,8 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
     if measured and not context_of(reading, statement):
         leans["talk"] = MEASURED_HERE
+    if measured and is_bare(reading, statement):
+        leans |= BARE
     if ruled == "writeup" and any(
         c.said.condition.name in FAILING and not c.denied for c in statement.claims
     ):
