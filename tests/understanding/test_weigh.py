@@ -77,3 +77,19 @@ def test_plain_statements(text: str, state: str) -> None:
     assert state == weight.state
     assert pytest.approx(1.0) == sum(weight.shares.values())
     assert {*STATES, "talk"} >= set(weight.shares)
+
+
+@pytest.mark.parametrize(
+    "text", ["Left front tyre is three atmospheres.", "Rear tyre, thirty-six psi.", "Edge twenty mm."]
+)
+def test_a_bare_reading_is_no_write_up(text: str) -> None:
+    """A number that nobody judged is not written up."""
+    reading, made = prepared(text, KIND)
+    assert "writeup" != weigh(reading, made[0], made).state
+
+
+@pytest.mark.parametrize("text", ["Bucket pins are dry.", "Horn, nothing."])
+def test_a_fault_of_this_part_alone(text: str) -> None:
+    """What is good of most parts and a fault of this one weighs as a fault."""
+    reading, made = prepared(text, KIND)
+    assert "writeup" == weigh(reading, made[0], made).state

@@ -1,7 +1,7 @@
 """Finds what is said of a part: the words of the condition table, in all their forms."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saycheck.understanding.forms import noun_forms, verb_forms
 from saycheck.understanding.phrases import PhraseTable
@@ -11,10 +11,15 @@ from saycheck.vocabulary.schema import Condition
 
 @dataclass(frozen=True)
 class Said:
-    """A condition as said: its table and whether the word is a noun, adjective, verb or phrase."""
+    """A condition as said: its table and whether the word is a noun, adjective, verb or phrase.
+
+    ``narrowed`` is what the same word means of the parts that another table keeps it to: a dry ram is good, a dry
+    pin wants grease.
+    """
 
     condition: Condition
     form: str
+    narrowed: "Said | None" = None
 
     @property
     def attributive(self) -> bool:
@@ -49,10 +54,16 @@ class ConditionFinder:
         """Put a ``condition`` mention on the reading for each; the last table in the file wins a tie."""
         words = reading.all_words
         reading.mentions["condition"] = [
-            Mention("condition", a, b, values[0])
+            Mention("condition", a, b, meant(values))
             for a, b, values in self.table.find(words)
             if not (b == a + 1 and is_name(reading, a))
         ]
+
+
+def meant(values: Sequence[Said]) -> Said:
+    """What a word of several tables means, and what of the parts that a table with checks narrows it to."""
+    narrow = next((said for said in values[1:] if said.condition.checks), None)
+    return replace(values[0], narrowed=narrow) if narrow else values[0]
 
 
 def is_name(reading: Reading, at: int) -> bool:

@@ -4,6 +4,7 @@
 front is the left front tyre. What no line of the checklist fits keeps the words it was given.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from saycheck.understanding.parts import PartName
@@ -136,6 +137,17 @@ class Resolver:
             if part.name not in scores or score > scores[part.name][0]:
                 scores[part.name] = (score, part)
         return sorted(scores.values(), key=lambda s: -s[0])
+
+    def checks_of(self, part: Resolved) -> Sequence[str]:
+        """The checks that are made of a part, or of the component that is meant."""
+        owner = part.part
+        if owner is None:
+            return ()
+        last = part.name.split()[-1]
+        component = part.component or (last if last in owner.components else None)
+        return (
+            self.vocabulary.shared[component].checks if component in self.vocabulary.shared else owner.checks
+        )
 
     def component_of(self, words: frozenset[str], owner: Part | None) -> str | None:
         """The component of ``owner`` that the words name, or None."""

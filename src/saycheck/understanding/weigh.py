@@ -37,6 +37,9 @@ LEANS: dict[str, dict[str, float]] = {
 }
 # The same where the fault is told by a phrase of the tables or by words that no narration had.
 TELLING = 0.3
+# What good keeps where the word is a fault of this kind of part alone: "horn, nothing", "the pins are dry". By words
+# alone neither can be told from the many parts of which it is good.
+OF_THIS_PART = 0.1
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
 # has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).
 FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
@@ -190,16 +193,13 @@ def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]
 
 
 def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
-    """Whether the words for the fault are more than experience knows: a phrase of the tables, words never met, or such
-    as are a fault of this kind of part alone ("horn, nothing").
-    """
+    """Whether the words for the fault are more than experience knows: a phrase of the tables, or words never met."""
     model, words = trained("statements"), plain_words(reading)
     for claim in statement.claims:
         run = words[claim.mention.start : claim.mention.end]
         met = model is not None and any(f"w={word}" in model.weights for word in run)
         fault = claim.said.condition.form == "fault" and not claim.denied
-        narrowed = bool(claim.said.condition.checks)
-        if fault and claim.said.condition.state == ruled and (len(run) > 1 or narrowed or not met):
+        if fault and claim.said.condition.state == ruled and (len(run) > 1 or not met):
             return True
     return False
 
@@ -226,6 +226,8 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     leans = dict(LEANS.get(ruled, {}))
     if ruled in LEANS and is_telling(reading, statement, ruled):
         leans = dict.fromkeys(leans, TELLING)
+    if ruled in LEANS and any(c.said.condition.checks and not c.denied for c in statement.claims):
+        leans["good"] = OF_THIS_PART
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
     if measured and not context_of(reading, statement):
         leans["talk"] = MEASURED_HERE

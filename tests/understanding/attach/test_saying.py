@@ -1,4 +1,4 @@
-"""How much is made of a condition."""
+"""How much is made of a condition, and what it means of which part."""
 
 from collections.abc import Callable
 
@@ -26,3 +26,17 @@ Rows = Callable[..., list[Row]]
 def test_degree(ruled: Rows, text: str, expected: str) -> None:
     """From "a touch" to "hanging off": the state is what the trade means by the words."""
     assert [expected] == [state for _, _, state, _ in ruled(text)]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Lift cylinder is dry.", ("good", "dry")),
+        ("Bucket pins are dry.", ("writeup", "dry")),
+        ("Bucket pins are not dry.", ("good", "no dry")),
+        ("The lift cylinder. Its pins are bone dry.", ("writeup", "dry")),  # the component counts
+    ],
+)
+def test_of_which_part(ruled: Rows, text: str, expected: tuple[str, str]) -> None:
+    """What holds oil should be dry; what wants grease should not."""
+    assert [expected] == [row[2:] for row in ruled(text)]

@@ -68,7 +68,7 @@ def join(walk: Walk, last: Statement, waiting: list[Mention]) -> None:
         if event.kind == "quantity":
             last.quantities.append((event.value, event))
         elif event.kind == "condition":
-            last.claims.append(claim_of(walk, event))
+            last.claims.append(claim_of(walk, event, last.subject))
         else:
             last.marks.add(event.kind)
         last.stretch(event.start, event.end)

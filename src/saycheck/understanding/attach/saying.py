@@ -5,9 +5,10 @@ from collections.abc import Iterable
 from saycheck.understanding.attach.how_many import first_count
 from saycheck.understanding.attach.links import POINTS_ANEW
 from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.conditions import Said
 from saycheck.understanding.denial import denied
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.statements import Claim, Statement
+from saycheck.understanding.statements import Claim, Statement, Subject
 from saycheck.understanding.text import Mention
 
 # How far behind trouble its verdict stands, in words, and what points at something else between them.
@@ -29,8 +30,8 @@ def say(walk: Walk, events: Iterable[Mention]) -> None:
 def say_condition(walk: Walk, event: Mention) -> None:
     """The condition of every part of the group; what goes on in another vein is a new statement."""
     now = walk.now
-    claim = claim_of(walk, event)
     for subject in now.group:
+        claim = claim_of(walk, event, subject)
         statement = now.current(subject)
         if statement is None or (statement.claims and not agrees(walk, statement, claim)):
             statement = now.new(subject)
@@ -51,8 +52,8 @@ def take_amounts(walk: Walk, statement: Statement, event: Mention) -> None:
             statement.quantities.append((mention.value, mention))
 
 
-def claim_of(walk: Walk, event: Mention) -> Claim:
-    """The condition with how it was said; the last word of degree beside it counts."""
+def claim_of(walk: Walk, event: Mention, subject: Subject) -> Claim:
+    """The condition with how it was said of a subject; the last word of degree beside it counts."""
     degree = None
     for kind in ("slight", "strong"):
         for mention in walk.reading.of(kind):
@@ -60,7 +61,14 @@ def claim_of(walk: Walk, event: Mention) -> Claim:
             if near and not (event.start <= mention.start and mention.end <= event.end):
                 degree = kind
     cue = denied(walk.reading, event, walk.now.events)
-    return Claim(event.value, event, cue is not None, degree)
+    return Claim(meant_of(walk, event.value, subject), event, cue is not None, degree)
+
+
+def meant_of(walk: Walk, said: Said, subject: Subject) -> Said:
+    """What a condition means of this part: some words mean another thing of parts of which one check is made."""
+    narrow = said.narrowed
+    checks = walk.rules.resolver.checks_of(subject.part)
+    return narrow if narrow and set(narrow.condition.checks) & set(checks) else said
 
 
 def agrees(walk: Walk, statement: Statement, claim: Claim) -> bool:
