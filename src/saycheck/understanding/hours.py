@@ -8,8 +8,12 @@ NOT_A_READING = frozenset(
     "every another next within after for per lasted life more last since old further about before until interval ago"
     " in under over costs cost labour work running warranty".split()
 )
-# Behind hours these tell how long something took, is due or is late.
-NO_READING_BEHIND = frozenset("overdue over ago late past left old since interval service more early".split())
+# Right before the number or before its "at" these tell of a time to come: "measure it again at five hundred hours".
+TO_COME = frozenset(["again", "a", "an"])
+# Right behind the hours these tell what they are hours of: "nine thousand hours of crud", "five hundred overdue".
+HOURS_OF = frozenset(
+    "of overdue over ago past since late early old machine service interval left more apart later".split()
+)
 # Words between the meter and what it shows.
 BETWEEN = frozenset(", : is at says reads reading showing 's on it are the currently stands -".split())
 # h; below it no hour meter is read aloud. Common practice, no source.
@@ -26,11 +30,20 @@ def readings(reading: Reading) -> list[tuple[Mention, float]]:
         behind = words[mention.end : mention.end + 5]
         if quantity.value < LEAST_READING:
             continue
-        hours = quantity.unit == "h" and not NOT_A_READING & set(before[-2:])
-        hours = hours and not NO_READING_BEHIND & set(behind[:1])
+        hours = (
+            quantity.unit == "h"
+            and not NOT_A_READING & set(before[-2:])
+            and not is_other_time(before, behind)
+        )
         if hours or (quantity.unit is None and named(before, behind)):
             found.append((mention, quantity.value))
     return found
+
+
+def is_other_time(before: list[str], behind: list[str]) -> bool:
+    """Whether hours are a time to come or how much there is of something: "look again at five hundred hours"."""
+    led = before[:-1] if before[-1:] == ["at"] else before
+    return bool(TO_COME & set(led[-1:]) or HOURS_OF & set(behind[:1]))
 
 
 def named(before: list[str], behind: list[str]) -> bool:
