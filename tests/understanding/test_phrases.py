@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from saycheck.understanding.phrases import PhraseTable, plural, singular
+from saycheck.understanding.phrases import PhraseTable, as_usual, plural, singular
 
 
 @pytest.mark.parametrize(
@@ -59,6 +59,24 @@ def test_plural(word: str, expected: str) -> None:
 def test_singular_of_plural(word: str) -> None:
     """A noun made plural and back is the same noun."""
     assert word == singular(plural(word))
+
+
+@pytest.mark.parametrize(
+    ("word", "expected"),
+    [
+        ("cannae", "can't"),
+        ("cannot", "can't"),
+        ("doesnt", "doesn't"),
+        ("leakin", "leaking"),
+        ("thin", "thin"),  # a word of its own
+        ("cabin", "cabin"),  # no phrase has it with a g
+        ("leaking", "leaking"),
+    ],
+)
+def test_as_usual(word: str, expected: str) -> None:
+    """ "Not" at the end of a word and "-ing" are said in more ways than one; phrases have one of them."""
+    form = as_usual(["keeps leaking", "can't hold it", "a thing", "thin"])
+    assert expected == form(word)
 
 
 @pytest.fixture

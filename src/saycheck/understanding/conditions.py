@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from saycheck.understanding.forms import noun_forms, verb_forms
-from saycheck.understanding.phrases import PhraseTable
+from saycheck.understanding.phrases import PhraseTable, as_usual
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Condition
 
@@ -45,7 +45,8 @@ class ConditionFinder:
     """Finds conditions in a row of tokens."""
 
     def __init__(self, conditions: Sequence[Condition]) -> None:
-        self.table: PhraseTable[Said] = PhraseTable()
+        form = as_usual(saying for condition in conditions for saying, _ in sayings(condition))
+        self.table: PhraseTable[Said] = PhraseTable(form)
         for condition in conditions:
             for saying, form in sayings(condition):
                 self.table.add(saying, Said(condition, form))

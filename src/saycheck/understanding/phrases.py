@@ -12,6 +12,8 @@ from saycheck.understanding.text import words_of
 V = TypeVar("V")
 GAP = "*"
 GAP_MOST = 3
+# A shorter word in "-ing" is hardly said without its g: "thin" is no "thing".
+SHORTEST_WHOLE = 6
 END = object()
 
 IRREGULAR = {
@@ -22,6 +24,27 @@ IRREGULAR = {
     "its": "its", "this": "this", "is": "is", "was": "was", "has": "has", "hydraulics": "hydraulic",
     "does": "does", "us": "us", "yes": "yes", "as": "as", "electrics": "electric",
 }  # fmt: skip
+
+
+NOT = {
+    "cannot": "can't", "cannae": "can't", "canna": "can't", "couldnae": "couldn't", "couldna": "couldn't",
+    "isnae": "isn't", "isna": "isn't", "arenae": "aren't", "wasnae": "wasn't", "wasna": "wasn't",
+    "doesnae": "doesn't", "doesna": "doesn't", "disnae": "doesn't", "dinnae": "don't", "dinna": "don't",
+    "didnae": "didn't", "didna": "didn't", "hasnae": "hasn't", "hasna": "hasn't", "havenae": "haven't",
+    "winnae": "won't", "winna": "won't", "willnae": "won't", "wouldnae": "wouldn't", "wouldna": "wouldn't",
+    "cant": "can't", "couldnt": "couldn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't",
+    "doesnt": "doesn't", "dont": "don't", "didnt": "didn't", "hasnt": "hasn't", "havent": "haven't",
+    "wont": "won't", "wouldnt": "wouldn't",
+}  # fmt: skip
+"""The words that say "not" at their end, by how else they are said or written: Scots, and without the apostrophe."""
+
+
+def as_usual(phrases: Iterable[str]) -> Callable[[str], str]:
+    """What gives words the form in which these phrases have them: "cannae" is "can't", "leakin" is "leaking"."""
+    words = {word for phrase in phrases for word in words_of(phrase)}
+    whole = {word[:-1]: word for word in words if word.endswith("ing") and len(word) >= SHORTEST_WHOLE}
+    forms = {**NOT, **{short: word for short, word in whole.items() if short not in words}}
+    return lambda word: forms.get(word, word)
 
 
 def singular(word: str) -> str:
