@@ -59,6 +59,9 @@ def of(reading: Reading) -> list[tuple[str, str]]:
             [("part", "Pin"), ("condition", "worn"), ("quantity", "0.8 mm")],
         ),
         ("Step is bent, before someone slips.", [("part", "Step"), ("condition", "bent")]),
+        ("Fan belt doesn't squeal.", [("part", "Fan belt"), ("condition", "squeal")]),  # only a denial
+        ("Bucket, there isn't a dent.", [("part", "Bucket"), ("condition", "dent")]),
+        ("Beacon, there isn't one.", [("part", "Beacon"), ("condition", "there isn't one")]),
         ("Front, cut.", [("pointer", "Front"), ("condition", "cut")]),
         ("Front's cut.", [("pointer", "Front"), ("condition", "cut")]),
         (  # "on the left" behind a number, where another has its side too

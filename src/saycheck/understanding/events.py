@@ -37,7 +37,9 @@ POINTING = frozenset(
 PLACED = frozenset("top bottom upper lower inner outer middle".split())
 """Which of two or three alike: by itself these name one of those that were just spoken of."""
 NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
-CLAUSE_ENDS = frozenset(". , ; : ! ? and but — – … so too again now here".split())
+CLAUSE_ENDS = frozenset(
+    ". , ; : ! ? and but — – … so too again now here altogether completely as n'all".split()
+)
 BESIDE = frozenset("behind inside under above below beside near past".split())
 BOTH = frozenset(["both", "pair"])
 SAYS = frozenset([",", ":", "-", "–", "is", "'s", "has", "same"])
@@ -51,6 +53,8 @@ TELLS_OF = frozenset("'s is are was has had 'd isn't wasn't hasn't ain't looks f
 LOOKED = frozenset("see seen check checked reach read".split())
 REASONS = frozenset("for because with until till".split())
 """Behind what is looked at these tell why it is not seen."""
+DENIED_REACH = 2
+"""How many words with its own the condition denied may stand behind the denial."""
 SIDE_NOUNS = frozenset(["side", "hand", "sides"])
 
 
@@ -75,6 +79,18 @@ def is_none(words: list[str], mention: Mention, end: int) -> bool:
     if said.condition.alone or said.form == "noun" or mention.end >= end:
         return False
     return words[mention.end] not in CLAUSE_ENDS
+
+
+def only_denies(reading: Reading, mention: Mention, end: int) -> bool:
+    """Whether a condition in the words of a denial only denies the one right behind it: "doesn't knock", "there isn't
+    a crack".
+    """
+    if not any(
+        (m.start, m.end) == (mention.start, mention.end) for m in reading.inside("deny", mention.start, end)
+    ):
+        return False
+    behind = reading.inside("condition", mention.end, min(end, mention.end + 1 + DENIED_REACH))
+    return any(m.start - mention.end < DENIED_REACH for m in behind)
 
 
 def rank(mention: Mention) -> int:
@@ -192,6 +208,7 @@ def events(reading: Reading, start: int, end: int) -> list[Mention]:
     numbered = {i for i in range(start + 1, end) if words[i - 1] in LABELLED}
     solid = [m for kind in ("part", "condition", "quantity", *MARKS) for m in inside(kind)]
     solid = [m for m in solid if not (m.kind == "condition" and is_none(words, m, end))]
+    solid = [m for m in solid if not (m.kind == "condition" and only_denies(reading, m, end))]
     solid = [m for m in solid if not (m.kind == "part" and only_mentioned(reading, m))]
     named = min((m.start for m in solid if m.kind == "part"), default=end)
     solid = [m for m in solid if not (m.kind == "part" and named < m.start and is_moved(words, m))]

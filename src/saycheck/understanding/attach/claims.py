@@ -10,8 +10,11 @@ from saycheck.understanding.text import Mention
 BEFORE_ATTRIBUTE = frozenset(
     "a an some few couple two three four five six one no any got has have the with little bit".split()
 )
-CLAUSE_ENDS = CLAUSE_MARKS | {"and"}
+CLAUSE_ENDS = CLAUSE_MARKS | frozenset(
+    ["and", "but", "so", "too", "again", "altogether", "completely", "as", "n'all"]
+)
 LINKING = frozenset(["is", "'s", "are", "all", "both", "still", "were", "was"])
+SAYS_OF = frozenset(["is", "'s", "are", "was", "were"])
 # How far a part may stand behind a condition and still be its place ("leak at the left gland"), in words.
 PLACE_REACH = 4
 
@@ -39,7 +42,13 @@ def stands_close(walk: Walk, event: Mention, previous: Mention | None) -> bool:
     after = walk.words[event.end : event.end + 1]
     ends = not after or after[0] in CLAUSE_ENDS or event.end >= walk.now.end
     linking = LINKING | {",", ":"} if narrowed else LINKING
-    return ends and all(w in linking for w in walk.gap(previous, event))
+    return ends and all(w in linking for w in without_place(walk.gap(previous, event)))
+
+
+def without_place(gap: list[str]) -> list[str]:
+    """The words between a part and what is said of it, without where the part is: "(brake light) on the left is"."""
+    at = next((i for i, word in enumerate(gap) if word in SAYS_OF), 0)
+    return gap[at:] if only_small(gap[:at]) else gap
 
 
 def is_answer(walk: Walk, event: Mention) -> bool:
