@@ -106,6 +106,18 @@ def test_stuff_is_what_never_stands_alone() -> None:
         ("level is low", ("low", "low")),
         ("all tight", ("tight", "tight")),
         ("bone dry", ("bone dry", "dry")),
+        ("valve is passing oil", ("passing oil", "leak")),
+        ("rod has a bead of oil", ("bead of oil", "leak")),
+        ("blade's in ribbons", ("in ribbons", "split")),
+        ("step is dangling", ("dangling", "broken")),
+        ("bore has gone oval", ("gone oval", "play")),
+        ("cap is held with baler twine", ("baler twine", "mismatched")),
+        ("alarm's not sounding", ("not sounding", "inoperative")),
+        ("oil is between minimum and maximum", ("between minimum and maximum", "level")),
+        ("all four turn freely", ("turn freely", "works")),
+        ("pin's in with its clip", ("in with its clip", "tight")),
+        ("rollers are turning free", ("turning free", "works")),
+        ("gland is weepin", ("weepin", "leak")),
         ("bone dry of grease", ("bone dry of grease", "dry")),  # the longer saying means the opposite
     ],
 )

@@ -47,6 +47,7 @@ def test_talk(contexts: Contexts, text: str, kind: str) -> None:
         "Fan belt could do with tightening, it's loose.",
         "Windscreen is cracked worse than last year.",
         "The hose is wet, so somebody look at that.",
+        "Wheel nuts are tight, all but number three, which is loose.",  # a nut, no machine
     ],
 )
 def test_no_talk(contexts: Contexts, text: str) -> None:
