@@ -45,8 +45,8 @@ class ConditionFinder:
     """Finds conditions in a row of tokens."""
 
     def __init__(self, conditions: Sequence[Condition]) -> None:
-        form = as_usual(saying for condition in conditions for saying, _ in sayings(condition))
-        self.table: PhraseTable[Said] = PhraseTable(form)
+        usual = as_usual(saying for condition in conditions for saying, _ in sayings(condition))
+        self.table: PhraseTable[Said] = PhraseTable(usual)
         for condition in conditions:
             for saying, form in sayings(condition):
                 self.table.add(saying, Said(condition, form))
