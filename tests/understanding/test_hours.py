@@ -43,6 +43,8 @@ def test_reading(read: Read, text: str, hours: float) -> None:
         "Give it a two hundred hours and look.",
         "There's four thousand hours of dust in here.",
         "The filter is three hundred hours overdue.",
+        "Filter was changed at four hundred hours.",
+        "Filter is two hundred hours overdue.",
         "Tyre is at forty eight psi.",
         "Clock is broken.",
         "Service is five hundred hours overdue.",

@@ -172,6 +172,7 @@ def test_one_component_a_question() -> None:
         "saycheck_conditions",
         "saycheck_cues",
         "saycheck_clauses",
+        "saycheck_anew",
         "saycheck_told",
         "saycheck_names",
         "saycheck_statements",

@@ -24,6 +24,13 @@ from saycheck.understanding.told_limits import Kind
         ("Forty psi, sticker wants fifty.", "due", 50),
         ("Eighteen mil, new is thirty-two.", "new", 32),
         ("Eighteen mil, and they start at thirty-two.", "new", 32),
+        ("Eighteen mil, it was thirty-two when new.", "new", 32),
+        ("Eighteen mil left of the thirty-two.", "new", 32),
+        ("Eighteen mil, and they come at thirty-two.", "new", 32),
+        ("Sixty mil of sag, and I like forty.", "due", 40),
+        ("Sixty mil of sag, it wants forty.", "due", 40),
+        ("Eighteen mil, spec is twenty.", "due", 20),
+        ("Eighteen mil, we'd turn it at ten.", "limit", 10),
     ],
 )
 def test_what_a_number_is_told_for(text: str, kind: Kind, value: float) -> None:

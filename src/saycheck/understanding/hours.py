@@ -6,13 +6,13 @@ from saycheck.understanding.text import Mention, Reading
 METER_WORDS = frozenset(["hours", "clock", "meter", "hourmeter", "hobbs", "hour"])
 NOT_A_READING = frozenset(
     "every another next within after for per lasted life more last since old further about before until interval ago"
-    " in under over costs cost labour work running warranty".split()
+    " in under over costs cost labour work running warranty changed done due".split()
 )
 # Right before the number or before its "at" these tell of a time to come: "measure it again at five hundred hours".
 TO_COME = frozenset(["again", "a", "an"])
 # Right behind the hours these tell what they are hours of: "nine thousand hours of crud", "five hundred overdue".
 HOURS_OF = frozenset(
-    "of overdue over ago past since late early old machine service interval left more apart later".split()
+    "of overdue due over ago past since late early old machine service interval left more apart later".split()
 )
 # Words between the meter and what it shows.
 BETWEEN = frozenset(", : is at says reads reading showing 's on it are the currently stands -".split())

@@ -39,6 +39,7 @@ from saycheck.understanding.parts import PartFinder
 from saycheck.understanding.place import Places
 from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
+from saycheck.understanding.said_anew import said_anew
 from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading, split, tokens_of, with_neighbours
@@ -162,6 +163,12 @@ def cues_factory(nlp: Language, name: str) -> Component:
     return Component(CueFinder([c for t in shared_tables("cues.toml", Cues) for c in t.cue]))
 
 
+@Language.factory("saycheck_anew")
+def anew_factory(nlp: Language, name: str) -> Component:
+    """Numbers that are said anew without their unit."""
+    return Component(said_anew)
+
+
 @Language.factory("saycheck_told")
 def told_factory(nlp: Language, name: str) -> Component:
     """Numbers that tell how much it should be."""
@@ -215,6 +222,7 @@ def _built(kind: str, unit: str | None, version: str) -> Language:
     nlp.add_pipe("saycheck_conditions")
     nlp.add_pipe("saycheck_cues")
     nlp.add_pipe("saycheck_clauses", config=named)
+    nlp.add_pipe("saycheck_anew")
     nlp.add_pipe("saycheck_told")
     nlp.add_pipe("saycheck_names", config=named)
     nlp.add_pipe("saycheck_statements", config=named)

@@ -28,12 +28,18 @@ LIMITS: dict[str, Kind] = {
 SAYINGS: tuple[tuple[Kind, str], ...] = (
     ("due", "should be"), ("due", "should have"), ("due", "ought to be"), ("due", "supposed to be"),
     ("due", "meant to be"), ("due", "must be"), ("due", "wants to be"), ("due", "needs to be"), ("due", "has to be"),
-    ("due", "should read"), ("due", "should show"), ("due", "should sit at"),
+    ("due", "should read"), ("due", "should show"), ("due", "should sit at"), ("due", "spec is"), ("due", "spec 's"),
+    ("due", "i like"), ("due", "we like"), ("due", "i want"), ("due", "you want"), ("due", "they want"),
+    ("due", "it wants"), ("due", "she wants"), ("due", "he wants"), ("due", "i'd want"), ("due", "i'd like"),
     ("limit", "scrap at"), ("limit", "scrapped at"), ("limit", "reject at"), ("limit", "rejected at"),
     ("limit", "condemned at"), ("limit", "scrap below"), ("limit", "scrap under"), ("limit", "finished at"),
-    ("limit", "discard at"),
+    ("limit", "discard at"), ("limit", "turn it at"), ("limit", "turn them at"), ("limit", "turned at"),
+    ("limit", "flip it at"), ("limit", "flip at"), ("limit", "flip them at"), ("limit", "change it at"),
+    ("limit", "change them at"), ("limit", "changes them at"), ("limit", "changed at"), ("limit", "bin them at"),
+    ("limit", "bin it at"), ("limit", "replace it at"), ("limit", "replace them at"), ("limit", "replace at"),
     ("new", "new is"), ("new", "new 's"), ("new", "new was"), ("new", "start at"), ("new", "starts at"),
-    ("new", "started at"),
+    ("new", "started at"), ("new", "came at"), ("new", "come at"), ("new", "comes at"), ("new", "new it was"),
+    ("new", "from a new"), ("new", "left of a"), ("new", "left of the"),
 )  # fmt: skip
 BEFORE = {tuple(saying.split()): kind for kind, saying in SAYINGS}
 LONGEST = max(map(len, BEFORE))
@@ -46,6 +52,8 @@ FARTHEST = 5
 """Words between them, at most."""
 BEHIND = frozenset("is 's being as the our my legal wear at".split())
 """What may stand between a number and "limit" behind it."""
+AS_NEW = (("new",), ("when", "new"), ("when", "it", "was", "new"), ("when", "they", "were", "new"))
+"""What tells behind a number that a new one has so much."""
 OUTRIGHT = frozenset("remaining tread thick thickness depth deep height lining meat profile lug lugs".split())
 """What is measured with these, or in them, is used up: the less the worse."""
 USED_UP = frozenset(
@@ -117,7 +125,7 @@ def behind(words: Sequence[str], end: int) -> Kind | None:
         return LIMITS[words[at]]
     if tuple(words[end : end + 2]) == ("at", "most"):
         return "most"
-    return "new" if words[end : end + 1] == ["new"] else None
+    return "new" if any(tuple(words[end : end + len(run)]) == run for run in AS_NEW) else None
 
 
 def hold(reading: Reading, statements: Iterable[Statement]) -> None:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from saycheck.understanding.judge import judge
+from saycheck.understanding.said_anew import denies
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention, Reading
 
@@ -15,19 +16,34 @@ from saycheck.understanding.text import Mention, Reading
 NEAR, FAR = 3, 14
 # Sentences in between: "forty mil. No. Torch was lying. Thirty."
 SENTENCES = 3
-# Behind a bare "no": then it does not deny what follows ("no leaks").
-BEHIND_NO = frozenset(
-    "it it's its that that's this they they're he she i i'm wait hang hold sorry not the make hm".split()
-)
 
 
 def without_outdone(reading: Reading, statements: Sequence[Statement]) -> None:
     """Mark statements as taken back where the next one puts them right."""
     standing = [s for s in statements if not s.taken_back]
+    for wrong, right in reading.data.get("put right", []):
+        put_right(standing, wrong, right)
     for first, second in pairwise(standing):
         cue = correction(reading, first, second)
         if cue and about_one(first, second) and differs(first, second):
             first.taken_back = reading.quote(cue.start, cue.end)
+
+
+def put_right(statements: Sequence[Statement], wrong: Mention, right: Mention) -> None:
+    """Drop a wrong number where the right one is said of the same part, with its statement if that says no more."""
+    for second in [s for s in statements if holds(s, right)]:
+        second.quantities = [
+            (q, m) for q, m in second.quantities if m.start >= right.start or q.value != wrong.value.value
+        ]
+        for first in [s for s in statements if s is not second and holds(s, wrong) and about_one(s, second)]:
+            first.quantities = [(q, m) for q, m in first.quantities if m.start != wrong.start]
+            if not first.claims:
+                first.taken_back = "said anew"
+
+
+def holds(statement: Statement, number: Mention) -> bool:
+    """Whether the number is one of the statement's."""
+    return any(m.start == number.start for _, m in statement.quantities)
 
 
 def correction(reading: Reading, first: Statement, second: Statement) -> Mention | None:
@@ -41,12 +57,6 @@ def correction(reading: Reading, first: Statement, second: Statement) -> Mention
         if near and not denies(reading.all_words, cue):
             return cue
     return None
-
-
-def denies(words: Sequence[str], cue: Mention) -> bool:
-    """Whether a bare "no" only denies what stands behind it."""
-    after = words[cue.end] if cue.end < len(words) else "."
-    return words[cue.start : cue.end] == ["no"] and after[0].isalpha() and after not in BEHIND_NO
 
 
 def about_one(first: Statement, second: Statement) -> bool:
