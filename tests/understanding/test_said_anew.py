@@ -24,10 +24,28 @@ def test_number_in_the_unit_before(text: str, expected: list[float]) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Wear pads, left one is three mil, right one is five.", [3, 5]),
+        ("Kingpins, nearside, point two of a mil. Offside, point six.", [0.2, 0.6]),
+        ("Wear pads, three mil on the left, and there's five on the right.", [3, 5]),
+        ("Tyres are at sixty percent and fifty five.", [60, 55]),  # a list
+    ],
+)
+def test_the_next_one_alike(text: str, expected: list[float]) -> None:
+    """What is measured of one is measured of the next one in the same unit."""
+    reading, _ = prepared(text, "wheel-loader")
+    numbers = [m.value for m in reading.of("quantity")]
+    assert expected == [n.value for n in numbers]
+    assert 1 == len({n.unit for n in numbers})
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "Cutting edge, twelve mil, no cracks. Teeth, eight.",  # of another part
         "Bucket pin moves three mil, no, two bolts are loose.",  # counts
+        "Left pad is three mil, right two bolts are loose.",  # counts
         "Bucket pin moves three mil. Idler is good, ten.",  # nothing is put right
         "Front tyre is forty psi, sorry, axle four hundred and five.",  # far from it
     ],
@@ -49,3 +67,12 @@ def test_only_the_right_number_stands(text: str) -> None:
     """The number that was put right is not entered."""
     _, statements = prepared(text, "wheel-loader")
     assert [5] == [q.value for s in statements for q, _ in s.quantities]
+
+
+def test_part_named_where_it_went_wrong() -> None:
+    """A part that is named to tell where the tape was is not what was measured."""
+    text = "Track sag is sixty mil, hang on, the tape was on the wrong shoe, fifty."
+    _, statements = prepared(text, "crawler-excavator")
+    assert [("track tensioner", [50])] == [
+        (s.subject.part.name, [q.value for q, _ in s.quantities]) for s in statements
+    ]

@@ -1,5 +1,7 @@
 """Units that were left unsaid: given only where the part leaves no doubt."""
 
+from dataclasses import replace
+
 import pytest
 
 from saycheck.understanding.quantities import Quantity
@@ -80,6 +82,19 @@ def test_a_tyre_has_two_numbers() -> None:
     share = said("rear tyre", 80, "percent", kind="ratio")
     assert ["mm", "psi", "mm", "psi"] == units(tread, pressure, said("rear tyre", 22), said("rear tyre", 62))
     assert ["percent", "percent"] == units(share, said("front tyre", 75))
+
+
+def test_tyres_told_on_one_scale() -> None:
+    """Whoever told one tyre in thirty-seconds goes on in them, and whoever tells all in percent too."""
+    depth = said("front tyre", 9 / 32, "in", kind="length", form="fraction")
+    depth.quantities = [(replace(q, plus_minus=1 / 64), m) for q, m in depth.quantities]
+    next_one = said("rear tyre", 20)
+    assert ["in", "in"] == units(depth, next_one)
+    assert 20 / 32 == next_one.quantities[0][0].value
+    share = said("front tyre", 20, "percent")
+    assert ["percent", "percent"] == units(share, said("rear tyre", 80))
+    pressure = said("front tyre", 60, "psi", kind="pressure")
+    assert ["percent", "psi", "psi"] == units(share, pressure, said("rear tyre", 85))
 
 
 @pytest.mark.parametrize(("spoken", "expected"), [("track sag", "mm"), ("track", None)])

@@ -29,7 +29,16 @@ ARTICLE_UNITS = frozenset(
 )
 STRESSED = frozenset("good full bare scant fair big short whole solid wee clear".split())
 LOOSE_BEFORE_UNIT = (("odd",), ("ish",), ("and", "a", "bit"), ("or", "so"))
+PAIRED = frozenset("time length pressure temperature speed torque power volume mass".split())
+"""What is said in pairs: "one twenty psi", "eight fifty revs"; volts are not, "twelve six" is 12.6."""
+NAMED_BY_NUMBER = frozenset("axle number tyre tire wheel tank position station".split())
+"""Behind these the first of two numbers may be a name: "tyre one, forty psi"."""
 NOT_AFTER_IN = frozenset(["thick", "wide", "long", "deep", "left", "high", "of", ".", ",", ";"])
+
+
+def is_name(words: Sequence[str], at: int) -> bool:
+    """Whether the number at ``at`` may tell which one is meant."""
+    return at > 0 and words[at - 1] in NAMED_BY_NUMBER
 
 
 def scaled(low: Number, high: Number) -> Number:
@@ -130,7 +139,7 @@ class Quantities:
                 return self.ranged(number, second, last or unit)
         if unit is None and (number.form == "article" or (number.value == 1 and not is_written(words[at]))):
             return None
-        if number.form == "pairs" and unit and unit[1].quantity not in ("time", "length"):
+        if number.form == "pairs" and unit and (unit[1].quantity not in PAIRED or is_name(words, at)):
             return None
         if between:
             return None

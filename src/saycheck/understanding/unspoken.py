@@ -96,6 +96,19 @@ class Unspoken:
         told = [q for q in self.told.get(kind, ()) if q.value * value > 0]
         return min(reversed(told), key=lambda q: abs(log(value / q.value)), default=None)
 
+    def on_a_scale(self, quantity: Quantity) -> Quantity | None:
+        """The bare number of a tyre where the last one was told in thirty-seconds of an inch, or all in percent."""
+        told, value = self.told.get(TYRE, []), quantity.value
+        if not told or value != int(value) or value <= 0:
+            return None
+        size = value / 32
+        if told[-1].plus_minus == 1 / 64 and max(size / told[-1].value, told[-1].value / size) <= ALIKE:
+            return replace(quantity, value=size, plus_minus=1 / 64, unit="in", quantity="length")
+        in_share = any(q.unit == "percent" for q in told) and not any(q.quantity == "pressure" for q in told)
+        if in_share and value % 5 == 0 and 5 <= value <= 100:
+            return replace(quantity, unit="percent", quantity="share")
+        return None
+
     def guess(self, quantity: Quantity, like: str, name: str) -> Quantity:
         """The quantity with the unit that such a part leaves no doubt about; unchanged where it does."""
         value, form = quantity.value, quantity.form
@@ -105,6 +118,8 @@ class Unspoken:
         times = max(value / last.value, last.value / value) if last else ALIKE
         if "tyre" in said and form == "fraction" and value in LEFT_OVER:
             return in_percent(quantity)
+        if kind == TYRE and (scaled := self.on_a_scale(quantity)):
+            return scaled
         if last and times <= TYRES_ALIKE and kind == TYRE:
             return replace(quantity, unit=last.unit, quantity=last.quantity)
         if TREAD & set(said.split()):

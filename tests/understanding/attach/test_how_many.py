@@ -23,6 +23,7 @@ Statements = Callable[..., list[Statement]]
         ("Wheel nuts, nine tight, two loose.", 2),  # what is wrong counts before what is right
         ("Fan belt is a bit loose.", None),
         ("Tyre at 2 bar is soft.", None),  # what is measured is not counted
+        ("Pad is one nine, worn.", None),  # said digit by digit
         ("Hoses are 20 years old and cracked.", None),
         ("The left one of the mirrors is cracked.", None),
         ("No teeth missing.", None),

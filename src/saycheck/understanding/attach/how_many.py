@@ -59,9 +59,11 @@ def how_many(reading: Reading, statement: Statement, start: int) -> tuple[int, M
 
 
 def measures(number: Mention) -> bool:
-    """Whether a number counts nothing: it has a unit or a point, or there is no such number of anything."""
-    value = number.value.value
-    return bool(number.value.unit) or value > MOST_COUNTED or value != int(value)
+    """Whether a number counts nothing: it has a unit or a point, is said digit by digit, or there is no such number
+    of anything.
+    """
+    value, form = number.value.value, number.value.form
+    return bool(number.value.unit) or form == "digits" or value > MOST_COUNTED or value != int(value)
 
 
 def one_in(words: Sequence[str], statement: Statement) -> tuple[int, Mention] | None:

@@ -7,6 +7,7 @@ that part, the contrary, or another number of the kind.
 from collections.abc import Sequence
 from itertools import pairwise
 
+from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.judge import judge
 from saycheck.understanding.said_anew import denies
 from saycheck.understanding.statements import Statement
@@ -31,7 +32,11 @@ def without_outdone(reading: Reading, statements: Sequence[Statement]) -> None:
 
 def put_right(statements: Sequence[Statement], wrong: Mention, right: Mention) -> None:
     """Drop a wrong number where the right one is said of the same part, with its statement if that says no more."""
+    first = next((s for s in statements if holds(s, wrong)), None)
     for second in [s for s in statements if holds(s, right)]:
+        if first and first is not second and wrong.end <= second.subject.start < right.start:
+            # The part is named to tell what went wrong: "sixty, tape was on the wrong shoe, fifty".
+            second.subject = carried_on(first.subject)
         second.quantities = [
             (q, m) for q, m in second.quantities if m.start >= right.start or q.value != wrong.value.value
         ]
