@@ -37,6 +37,14 @@ def reading(words: list[str]) -> Reading:
         ("not much left on it", "left", None),
         ("what's left of it", "left", None),
         ("plenty of meat left", "left", None),
+        ("thirty mil of rubber left", "left", None),
+        ("i left it for monday", "left", None),  # someone left something
+        ("somebody 's left a bolt in it", "left", None),
+        ("i've left till monday", "left", None),
+        ("so that 's right", "right", None),  # what is correct
+        ("she was right", "right", None),
+        ("so that 's right hand corner", "right", "right"),
+        ("right between the lugs", "right", None),
         ("right then bucket", "right", None),  # a word to begin with
         ("right , bucket", "right", None),
         ("that's all right", "right", None),

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from saycheck.understanding.numbers import LABELLED
 from saycheck.understanding.parts import ENDS
-from saycheck.understanding.place import is_side_word
+from saycheck.understanding.place import is_comparison, is_side_word
 from saycheck.understanding.text import Mention, Reading
 from saycheck.understanding.told_limits import PAPERS, TELLS
 
@@ -28,7 +28,7 @@ DETERMINERS = frozenset("the a an my your this that".split())
 TOOL_BEFORE = frozenset("on by with from of against off".split())
 MARKS = ("hidden", "later", "keep-an-eye", "needs-work", "same", "except", "take-back", "correct")
 RANK = {"part": 0, "condition": 1, "quantity": 2}
-ONE = frozenset(["one", "ones", "one's", "two", "three", "four", "pair", "set"])
+ONE = frozenset(["one", "ones", "one's", "two", "three", "four", "pair", "set", "un", "uns"])
 REST = frozenset(["rest", "remainder", "others"])
 POINTING = frozenset(
     "left right front rear back top bottom upper lower inner outer other first second third fourth middle"
@@ -117,7 +117,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         run = at
         while run < end and (words[run] in POINTING or is_handed(words, at, run)) and run not in taken:
             run += 1
-        if run > at and run < end and words[run] in ONE:
+        if run > at and is_comparison(words, at):
+            at = run
+        elif run > at and run < end and words[run] in ONE:
             found.append(Mention("pointer", at, run + 1, pointing(words, at, run)))
             at = run + 1
         elif run > at and (run >= end or words[run] not in SIDE_NOUNS) and is_pointing(words, at, run):
@@ -128,6 +130,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
                 Mention("pointer", at, at + 1, Pointer(None, (ENDS.get(words[at], words[at]),), bare=True))
             )
             at += 1
+        elif words[at] in ONE and (behind := one_on_side(words, at, end)) and at not in taken:
+            found.append(Mention("pointer", at, behind, pointing(words, at + 3, behind)))
+            at = behind
         elif words[at] in REST and at not in taken and at and words[at - 1] == "the":
             found.append(Mention("pointer", at, at + 1, Pointer(None, ())))
             at += 1
@@ -144,6 +149,15 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
         else:
             at = max(run, at + 1)
     return found
+
+
+def one_on_side(words: list[str], at: int, end: int) -> int | None:
+    """Where "one on the left", "one on the other side" ends; None where no side is told so."""
+    if words[at - 1 : at] != ["the"] or words[at + 1 : at + 3] != ["on", "the"] or at + 3 >= end:
+        return None
+    if words[at + 3] != "other" and not is_side_word(words, at + 3):
+        return None
+    return at + 5 if words[at + 4 : at + 5] == ["side"] else at + 4
 
 
 def is_end_alone(words: list[str], at: int, start: int, end: int) -> bool:

@@ -143,7 +143,8 @@ class PartFinder:
         """What the words ``start`` to ``end`` say as a part's name; its owner is named up to ``owner_end``."""
         said = [w for w in words[start:end] if w != "'s"]
         sides = {("left" if w in LEFT else "right") for w in said if w in LEFT or w in RIGHT}
-        side = "both" if len(sides) == 2 or "both" in said else next(iter(sides), None)
+        # "Both left tyres" are on the left.
+        side = "both" if len(sides) == 2 or ("both" in said and not sides) else next(iter(sides), None)
         drop = LEFT | RIGHT | {"both", "all", "hand", "side", "every"}
         folded = tuple(singular(ENDS.get(w, w)) for w in said if w not in drop)
         owner: tuple[str, ...] = ()

@@ -26,22 +26,43 @@ SMALL_WORDS = frozenset(
     " up down"
     " coming going moving round around over along start starting with next , . ; : - — – ! … back side hand"
     " all alright well into onto from out side's walking let us have look get me first finally last end"
+    " forward forwards forrard backward backwards toward towards heading across unit"
+    " i've we've i'll we'll i'd we'd gone been come came went go walked"
     ' machine her his " “ ”'.split()
 )
 # "Left" after these is what remains.
 REMAINS = frozenset(
     "much life meat plenty lots half inch mm mil tread what's it's quarter eighths sixteenths bit percent more"
     " some is that's nothing loads any none enough few six five four three two one eighth sixteenth been are"
-    " there's were".split()
+    " there's were was inches millimetres cent".split()
+)
+# Before "of ... left" these tell how much.
+AMOUNTS = frozenset(
+    "inch inches mil mm millimetre millimetres plenty lot lots half quarter eighth eighths bit much".split()
+)
+# Who "left" something: "I left it for Monday", "somebody's left a bolt in it".
+LEAVES = frozenset(
+    "i we you they he she who somebody someone nobody i've we've you've they've i'd we'd they'd".split()
+)
+SOMEONE = frozenset("somebody someone nobody who".split())
+# What they left, or until when; behind "I've" it need not be told.
+LEFT_WHAT = frozenset(
+    "it them 'em that the a his her my your their some for till until while out off".split()
 )
 # "Right" after these is what is correct, and before those is no side.
-CORRECT = frozenset("all sits that's sitting is looks quite it's put not just closes set".split())
+CORRECT = frozenset(
+    "all sits that's sitting is looks quite it's put not just closes set be being was were you're they're".split()
+)
+# "That's right", "she's right": with "is" behind them.
+IS_CORRECT = frozenset("that it she he all everything".split())
 NOT_SIDE_BEFORE = frozenset(
     "through on down up away then now there in out round so where over off into along across behind as to"
-    " under back before at above below next good here there for by enough behind".split()
+    " under back before at above below next good here there for by enough behind between across around".split()
 )
 # "Left" and "right" after these are sides.
 SIDE_AFTER = frozenset("the on front rear back upper lower".split())
+# Before these they are sides.
+SIDE_BEHIND = frozenset("hand side front rear back one".split())
 LEADS_TO_ZONE = frozenset("round around to into in under up at behind on inside".split())
 WE_ARE = frozenset("i'm we're am are standing stood".split())
 WENT = frozenset("down up round around along over going coming standing onto".split())
@@ -71,13 +92,15 @@ def is_side_word(words: Sequence[str], at: int) -> str | None:
     word = words[at]
     before = words[at - 1] if at else ""
     after = words[at + 1] if at + 1 < len(words) else ""
+    said = words[at - 2] if at > 1 else ""
     if word in LEFT:
-        remains = word == "left" and before not in SIDE_AFTER and before in REMAINS
-        return None if remains else "left"
+        if word != "left" or before in SIDE_AFTER or after in SIDE_BEHIND:
+            return "left"
+        return None if remains(words, at) or is_leaving(words, at) else "left"
     if word in RIGHT:
         if word != "right":
             return "right"
-        if before in CORRECT:
+        if before in CORRECT or (before == "'s" and said in IS_CORRECT and after not in SIDE_BEHIND):
             return None
         if before in SIDE_AFTER or before == "left":
             return "right"
@@ -86,6 +109,27 @@ def is_side_word(words: Sequence[str], at: int) -> str | None:
             return "right"
         return None if opens or after in NOT_SIDE_BEFORE else "right"
     return None
+
+
+def remains(words: Sequence[str], at: int) -> bool:
+    """Whether "left" is what remains: "half an inch left", "thirty mil of bar left", "what's left"."""
+    before = list(words[max(0, at - 3) : at])
+    if before[-1:] == ["'s"] and before[-2:-1] in (["what"], ["there"]):
+        return True
+    return before[-1:] != [] and (before[-1] in REMAINS or (before[1:2] == ["of"] and before[0] in AMOUNTS))
+
+
+def is_leaving(words: Sequence[str], at: int) -> bool:
+    """Whether someone left something: "I left it open", "somebody's left a bolt in it", "which I've left"."""
+    before, after = words[at - 1] if at else "", words[at + 1] if at + 1 < len(words) else ""
+    if before == "'s" and at > 1:
+        return words[at - 2] in SOMEONE
+    return before in LEAVES and (before.endswith("'ve") or after in LEFT_WHAT)
+
+
+def is_comparison(words: Sequence[str], at: int) -> bool:
+    """ "Same as the left": that side is what is compared with, not where the part is."""
+    return bool(COMPARES & set(words[max(0, at - 3) : at]))
 
 
 def contrasts(words: Sequence[str], at: int) -> bool:
@@ -145,7 +189,7 @@ class Places:
                     return None, "other", start + at
                 continue
             side = is_side_word(words, at)
-            if side and self.is_place(words, at):
+            if side and (self.is_place(words, at) or self.is_way(words, at)):
                 return None, side, start + at
             if words[at] in LEADS_TO_ZONE and all(w in SMALL_WORDS for w in words[:at]):
                 hit = self.table.longest(words, at) or self.table.longest(words, at + 1)
@@ -160,7 +204,7 @@ class Places:
         """
         words = reading.all_words
         side = is_side_word(words, at)
-        if side is None or COMPARES & set(words[max(start, at - 3) : at]):
+        if side is None or is_comparison(words[start:at], at - start):
             return None
         behind = at + 1
         while behind < end and words[behind] in ("-", "hand", "side"):
@@ -170,6 +214,8 @@ class Places:
         ahead = words[behind] if behind < end else ""
         if before[-3:] == ["this", "is", "the"]:
             return side, ahead in CLAUSE_BEGINS
+        if before[-4:-2] == ["this", "side"] or before[-3:-1] == ["this", "side"]:
+            return side, not set(before[-2:]) - {",", "the", "-"}
         along = before[-1:] == ["the"] and set(before[-3:-1]) & ALONG
         if along and (GOES & set(before) or self.leads(words[start:at], at - start)):
             return side, ahead != "of"
@@ -184,6 +230,15 @@ class Places:
     def leads(self, words: Sequence[str], at: int) -> bool:
         """Whether only small words and words of moving stand before."""
         return all(w in SMALL_WORDS or w in MOVES for w in words[:at])
+
+    def is_way(self, words: Sequence[str], at: int) -> bool:
+        """Whether a side word names the way that a sentence begins with: "down the left tandem", "offside of the
+        trailer, tyres are good".
+        """
+        if at > 1 and words[at - 1] == "the" and words[at - 2] in ALONG:
+            return self.leads(words, at - 2)
+        of_it = words[at + 1 : at + 3] == ["of", "the"] and words[at + 4 : at + 5] == [","]
+        return of_it and self.leads(words, at)
 
     def is_place(self, words: Sequence[str], at: int) -> bool:
         """Whether a side word names where the walker goes, not a part's side."""

@@ -21,6 +21,7 @@ TOKEN = re.compile(
 )
 FILLERS = frozenset("um uh er erm ah eh hmm uhm".split())
 PUNCTUATION = frozenset(".,;:!?-–—…()\"“”'’")
+LEADS_TO_SIDE = frozenset("the and on my your her its now so to".split())
 SENTENCE_ENDS = frozenset(".!?…")
 DIALECT = {
     "nae": "no", "nane": "none", "nowt": "nothing", "nothin": "nothing", "owt": "anything", "summat": "something",
@@ -149,8 +150,20 @@ def tokens_of(doc: Doc) -> list[Token]:
             out.pop()
             continue
         hesitating = False
+        if is_kerb_side(out, word):
+            first = out.pop()
+            out.append(Token(f"{first.text}side", first.start, end, first.doc_i, first.pause))
+            continue
         out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
     return out
+
+
+def is_kerb_side(before: Sequence[Token], word: str) -> bool:
+    """Whether the word ends "near side" or "off side" written apart: "the off side", "tyre, near side"."""
+    if word != "side" or not before or before[-1].text not in ("near", "off"):
+        return False
+    opens = len(before) < 2 or before[-2].is_mark or before[-2].text in LEADS_TO_SIDE
+    return before[-1].text == "near" or opens
 
 
 def with_neighbours(items: Sequence[Item]) -> Iterable[tuple[Item | None, Item, Item | None]]:

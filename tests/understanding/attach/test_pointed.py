@@ -24,6 +24,11 @@ Statements = Callable[..., list[Statement]]
         ("Left headlight works, right one is out.", ("headlight", "right", "writeup", "inoperative")),
         ("Left mirror is good. Right one is cracked.", ("mirrors", "right", "writeup", "crack")),
         ("Headlights both work.", ("headlight", "both", "good", "works")),
+        (
+            "The mirror on the left is good, and the one on the right is cracked.",
+            ("mirrors", "right", "writeup", "crack"),
+        ),
+        ("Left mirror is good. The right un is cracked.", ("mirrors", "right", "writeup", "crack")),
     ],
 )
 def test_pointing_back(ruled: Rows, text: str, expected: Row) -> None:

@@ -4,7 +4,8 @@ from collections.abc import Callable
 
 import pytest
 
-from saycheck.understanding.attach.sides import is_comparison, side_behind
+from saycheck.understanding.attach.sides import side_behind
+from saycheck.understanding.place import is_comparison
 
 Row = tuple[str, ...]
 Rows = Callable[..., list[Row]]
@@ -42,6 +43,29 @@ Rows = Callable[..., list[Row]]
         # the side behind the part
         ("Front tyre on the left is cut.", ["left"]),
         ("Lift cylinder, right side, is dry.", ["right"]),
+        # this side, over here: where the walker stands, as told or as the last part named with its side shows
+        ("Right side. Front tyre on this side is cut.", ["right"]),
+        ("Left headlight works. Mirror this side is cracked.", ["left", "left"]),
+        ("Down this side, the left. Front tyre is good.", ["left"]),
+        (
+            "Left side. Front tyre is good. Mirror this side, I'm on the right now, is cracked.",
+            ["left", "right"],
+        ),
+        # that side: of the part before
+        ("Right side. Left headlight is out. Mirror on that side is cracked.", ["left", "left"]),
+        # the way there
+        ("Offside coming forrard. Front tyre is cut.", ["right"]),
+        ("Left headlight works. So I've come up the other side. Rear tyre is cut.", ["left", "right"]),
+        # what is compared with
+        ("Left side. Front tyre is the same as the other, good.", ["left"]),
+        ("Right side. Rear tyre, same as the left one, is good.", ["right"]),
+        # the kerb side in two words
+        ("Front tyre, near side, is cut.", ["left"]),
+        ("Mirror on the off side is cracked.", ["right"]),
+        # both of those on one side
+        ("Both left tyres are cut.", ["left"]),
+        # the other side, of the same part
+        ("Left mirror is good. Other side's cracked.", ["left", "right"]),
         # what is left is no side
         ("Cutting edge has half an inch left.", ["none"]),
     ],

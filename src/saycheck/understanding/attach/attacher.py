@@ -65,7 +65,7 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
             return
     found = events(walk.reading, start, end)
     walk.now = Sentence(number, start, end, found)
-    route = Route(walk, start, end)
+    route = Route(walk, start, end, there=bool(zone or side))
     focus = walk.focus, walk.focus_sentence
     for previous, event, following in with_neighbours(found):
         route.go_on(event.start)

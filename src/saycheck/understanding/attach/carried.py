@@ -1,12 +1,15 @@
 """What has no part in its own sentence: it goes to the part last spoken of."""
 
+from dataclasses import replace
+
 from saycheck.understanding.attach.corrections import put_right
 from saycheck.understanding.attach.deictic import FILLING
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN
 from saycheck.understanding.attach.saying import claim_of, say
 from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.attach.walk import Walk
-from saycheck.understanding.statements import Statement
+from saycheck.understanding.place import OTHER
+from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention
 
 # What a sentence begins with that tells a number.
@@ -48,10 +51,16 @@ def carry(walk: Walk, waiting: list[Mention]) -> None:
         walk.orphans += waiting
         return
     spoken_of = walk.last_group if walk.focus in walk.last_group else [walk.focus]
-    walk.now.group = [carried_on(s) for s in spoken_of]
+    walk.now.group = [carried_on(across(walk, s)) for s in spoken_of]
     say(walk, waiting)
     for statement in walk.now.made:
         statement.stretch(waiting[0].start, statement.end)
+
+
+def across(walk: Walk, subject: Subject) -> Subject:
+    """ "Other side's tight": the same part on the side that this sentence goes to."""
+    side = walk.where.side
+    return replace(subject, side=side) if walk.now.moved and {side, subject.side} <= set(OTHER) else subject
 
 
 def tells(walk: Walk, number: Mention) -> bool:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from saycheck.understanding.attach.carried import FOCUS_SENTENCES
 from saycheck.understanding.attach.groups import start_group
+from saycheck.understanding.attach.sides import note_side, side_here, stands_aside
 from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.events import PLACED, Pointer
@@ -37,7 +38,7 @@ def point_back(walk: Walk, event: Mention) -> None:
         return
     if base is None:
         return
-    side = pointer.side or (OTHER.get(base.side or "") if pointer.other else base.side)
+    side = side_pointed(walk, pointer, base, event)
     part = there or base.part
     zone = walk.rules.resolver.zone_of(part.part, side, walk.where.zone) if part.part else part.zone
     subject = Subject(
@@ -52,6 +53,25 @@ def point_back(walk: Walk, event: Mention) -> None:
     )
     start_group(walk, subject)
     walk.remember(subject)
+    if pointer.side:
+        note_side(walk, side, subject.part)
+
+
+def side_pointed(walk: Walk, pointer: Pointer, base: Subject, event: Mention) -> str | None:
+    """The side of what is pointed at: as told, by "this side", else as of ``base``.
+
+    "Both" of those on one side are on that side; "the rear one" of no side is where the walker stands.
+    """
+    if pointer.side == "both" and base.plural and base.side in OTHER:
+        return base.side
+    if pointer.side:
+        return pointer.side
+    if pointer.other:
+        return OTHER.get(base.side or "")
+    here = side_here(walk, event.end)
+    if here is None and walk.side.told and base.side not in OTHER and stands_aside(walk, base.part):
+        here = walk.side.side
+    return here or base.side
 
 
 def partner(walk: Walk, pointer: Pointer) -> Subject | None:

@@ -106,6 +106,8 @@ def repeat_on_side(walk: Walk, sources: list[Statement], event: Mention, side: s
 
 def repeat_one(walk: Walk, source: Statement, subject: Subject, event: Mention) -> None:
     """Say of the subject what ``source`` says of its own."""
+    if subject.side is None and "here" in walk.words[event.start : event.end + 2]:
+        subject.side = walk.side.side
     statement = walk.now.about(subject)
     statement.claims = list(source.claims)
     statement.copied_from = source

@@ -7,14 +7,15 @@ class Route:
     """The way through the tokens ``start`` to ``end`` (half-open) of a sentence; ``at`` is how far it has come.
 
     ``zone`` and ``side`` are where the sentence says the walker goes, None once they are there; ``turn`` is the
-    token that tells it.
+    token that tells it. ``there`` where the walker has gone already: "up the other side" turns round once only.
     """
 
-    def __init__(self, walk: Walk, start: int, end: int) -> None:
+    def __init__(self, walk: Walk, start: int, end: int, there: bool = False) -> None:
         self.walk = walk
         self.at = self.start = start
         self.end = end
-        self.zone, self.side, self.turn = walk.rules.places.moves(walk.reading, start, end)
+        moves = walk.rules.places.moves(walk.reading, start, end)
+        self.zone, self.side, self.turn = (None, None, end) if there else moves
 
     def go_on(self, to: int) -> None:
         """Go on to the token ``to``, and take note of the places told between the events."""

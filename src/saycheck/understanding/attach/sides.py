@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from saycheck.understanding.attach.walk import Walk, WalkerSide
 from saycheck.understanding.parts import PartName
-from saycheck.understanding.place import OTHER, is_side_word
+from saycheck.understanding.place import OTHER, is_comparison, is_side_word
 from saycheck.understanding.resolve import Resolved
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Mention
@@ -12,11 +12,15 @@ from saycheck.understanding.text import Mention
 # For how many sentences a side named with a part still tells where the walker stands.
 SIDE_SENTENCES = 8
 LEFT_OR_RIGHT = ("left", "right")
+# What may stand between "this side" and its name.
+NAMING = frozenset(", the i'm we're on that's so that 's".split())
+# Where the walker stands.
+HERE = (("this", "side"), ("over", "here"), ("this", "hand"))
 
 
 def side_for(walk: Walk, name: PartName, part: Resolved, event: Mention) -> tuple[str | None, bool]:
     """The side of a part as it is named, and whether it was told with the part itself."""
-    told = name.side or side_behind(walk.words, event.end)
+    told = name.side or side_behind(walk.words, event.end) or side_here(walk, event.end)
     if told == "both" and both_stand_here(walk, part):
         return walk.where.side, True
     if told:
@@ -43,8 +47,33 @@ def both_stand_here(walk: Walk, part: Resolved) -> bool:
 
 
 def is_other(walk: Walk, event: Mention) -> bool:
-    """Whether "the other" stands with the part: it is on the other side than the one before."""
-    return "other" in walk.words[max(0, event.start - 1) : event.end]
+    """Whether "the other" stands with the part: it is on the other side than the one before.
+
+    "Front is the same as the other, back has a cut" only compares.
+    """
+    for at in range(max(0, event.start - 1), event.end):
+        if walk.words[at] == "other":
+            return not is_comparison(walk.words, at)
+    return False
+
+
+def side_here(walk: Walk, at: int) -> str | None:
+    """The side meant by "this side", "over here" or "that side" from the token ``at`` on, a small word before it."""
+    words = walk.words
+    at += words[at : at + 1] in (["on"], ["down"], ["along"], ["up"], ["round"])
+    if tuple(words[at : at + 2]) in HERE:
+        return named_behind(words, at + 2) or walk.stood().side
+    if words[at : at + 2] == ["that", "side"]:
+        spoken_of = walk.focus.side if walk.focus else None
+        return spoken_of if spoken_of in LEFT_OR_RIGHT else walk.stood().side
+    return None
+
+
+def named_behind(words: Sequence[str], at: int) -> str | None:
+    """The side that is named at once behind "this side": "this side, the left", "this side, I'm on the right now"."""
+    while at < len(words) and words[at] in NAMING:
+        at += 1
+    return is_side_word(words, at) if at < len(words) else None
 
 
 def side_behind(words: Sequence[str], at: int) -> str | None:
@@ -86,6 +115,7 @@ def note_side(walk: Walk, side: str | None, part: Resolved) -> None:
     """Learn where the walker stands from a part told with its side; a told place gives way less easily."""
     if side not in LEFT_OR_RIGHT:
         return
+    walk.named = WalkerSide(side, sentence=walk.now.number)
     if not walk.side.told or (side != walk.side.side and stands_aside(walk, part)):
         walk.side = WalkerSide(side, sentence=walk.now.number)
 
@@ -98,7 +128,7 @@ def side_in(walk: Walk, start: int, end: int) -> str | None:
 def take_side_around(walk: Walk, statement: Statement) -> None:
     """Take over a side named around the part: "in the left corner", "two gone on the right end", "nearside"."""
     subject = statement.subject
-    if subject.told_side:
+    if subject.told_side and subject.side:
         return
     others = [s for s in walk.now.made if s is not statement and s.subject is not subject]
     stop = min([walk.now.end, *(s.start for s in others if s.start >= statement.end)])
@@ -106,12 +136,18 @@ def take_side_around(walk: Walk, statement: Statement) -> None:
     sides = {
         side
         for i in range(begin, stop)
-        if (side := is_side_word(walk.words, i)) and not is_comparison(walk.words, i)
+        if (side := is_side_word(walk.words, i) or side_here(walk, i))
+        and not is_comparison(walk.words, i)
+        and not (i >= statement.end and is_told_of(walk.words, i))
     }
     if len(sides) == 1:
         subject.side, subject.told_side = sides.pop(), True
+        note_side(walk, subject.side, subject.part)
 
 
-def is_comparison(words: Sequence[str], at: int) -> bool:
-    """ "Same as the left": that side is what is compared with, not where the part is."""
-    return any(w in ("as", "than", "like") for w in words[max(0, at - 3) : at])
+def is_told_of(words: Sequence[str], at: int) -> bool:
+    """Whether the side is what something else is said of: "the left side's where it should be", "right is dry"."""
+    at += 1
+    while words[at : at + 1] in (["hand"], ["side"], ["one"]):
+        at += 1
+    return words[at : at + 1] in (["'s"], ["is"], ["has"], ["are"], ["was"])

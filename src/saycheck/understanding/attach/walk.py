@@ -79,9 +79,10 @@ class Walk:
     """What is remembered from sentence to sentence; ``now`` is the sentence at hand.
 
     ``where`` is the place the walker went to, ``side`` the side they are on as far as that shows, ``last_side``
-    the side they last went to. ``focus`` is the part last spoken of, in the sentence ``focus_sentence``,
-    ``last_group`` the parts of the last sentence that had any. ``orphans`` belong to no part that could be
-    told; ``taken`` are token ranges of numbers put right. ``spoken`` are all parts named so far.
+    the side they last went to, ``named`` the one that a part was last named with. ``focus`` is the part last
+    spoken of, in the sentence ``focus_sentence``, ``last_group`` the parts of the last sentence that had any.
+    ``orphans`` belong to no part that could be told; ``taken`` are token ranges of numbers put right. ``spoken``
+    are all parts named so far.
     """
 
     def __init__(self, rules: Rules, reading: Reading) -> None:
@@ -91,6 +92,7 @@ class Walk:
         self.where = Where(rules.places.zones[0].name if rules.places.zones else "")
         self.side = WalkerSide()
         self.last_side: str | None = None
+        self.named = WalkerSide()
         self.focus: Subject | None = None
         self.focus_sentence = LONG_AGO
         self.last_group: list[Subject] = []
@@ -103,7 +105,7 @@ class Walk:
     def move(self, zone: str | None, side: str | None) -> None:
         """Take note that the walker goes to another place; side "other" turns round."""
         if side == "other":
-            side = OTHER.get(self.where.side or self.last_side or "")
+            side = OTHER.get(self.where.side or self.last_side or self.named.side or "")
         if zone and side is None:
             side = self.rules.places.side_of.get(zone, "none")
             side = None if side == "none" else side
@@ -114,11 +116,17 @@ class Walk:
         self.last_side = side or self.last_side
 
     def stood(self) -> Stood:
-        """Where the walker stands now; where that is on no side, the side they last went to."""
+        """Where the walker stands now; where that is on no side, the side they last went to or spoke of."""
         ago = self.now.number - self.side.sentence
         if self.side.side:
             return Stood(self.side.side, "told" if self.side.told else "shown", ago)
-        return Stood(self.last_side, "left", ago) if self.last_side else Stood()
+        if self.last_side:
+            return Stood(self.last_side, "left", ago)
+        return (
+            Stood(self.named.side, "shown", self.now.number - self.named.sentence)
+            if self.named.side
+            else Stood()
+        )
 
     @property
     def focus_ago(self) -> int:
