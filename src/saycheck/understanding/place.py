@@ -211,6 +211,8 @@ class Places:
             behind += 1
         sided = "side" in words[at + 1 : behind]
         before = words[max(start, at - 5) : at]
+        if {"was", "were"} & set(before[-2:]):
+            return None  # "I said dry, that was the nearside": the walker speaks of before
         ahead = words[behind] if behind < end else ""
         if before[-3:] == ["this", "is", "the"]:
             return side, ahead in CLAUSE_BEGINS

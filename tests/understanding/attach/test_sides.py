@@ -66,6 +66,8 @@ Rows = Callable[..., list[Row]]
         ("Both left tyres are cut.", ["left"]),
         # the other side, of the same part
         ("Left mirror is good. Other side's cracked.", ["left", "right"]),
+        # a place of before is none of now
+        ("Right side. Mirror was good, that was the left. Front tyre is cut.", ["left", "right"]),
         # what is left is no side
         ("Cutting edge has half an inch left.", ["none"]),
     ],
