@@ -88,6 +88,10 @@ def test_not_denied(denials: Denials, text: str, condition: str) -> None:
         ("Not leaking, only damp.", {"leaking": True, "damp": False}),
         ("No leaks except a weep at the gland.", {"leaks": True, "weep": False}),
         ("No leaks; hose is chafed.", {"leaks": True, "chafed": False}),
+        # a denial behind that goes on is one of what follows
+        ("The belt has cracks and nothing missing.", {"cracks": False, "missing": True}),
+        ("Rear tyre, cuts, none of them through.", {"cuts": False}),
+        ("Cracks in the bucket, none of them.", {"cracks": True}),
     ],
 )
 def test_reach_ends(denials: Denials, text: str, expected: dict[str, bool]) -> None:

@@ -53,6 +53,8 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
     words = reading.all_words
     for cue in reading.inside("deny-after", condition.end, condition.end + AFTER_REACH):
         gap = words[condition.end : cue.start]
+        if denies_on(words, cue, events):
+            continue
         if condition.end <= cue.start and len(gap) <= 2 and all(w in LINKING for w in gap):
             return cue
         others = [m for m in events if m.kind == "condition" and condition.end <= m.start < cue.start]
@@ -76,6 +78,16 @@ def denied(reading: Reading, condition: Mention, events: list[Mention]) -> Menti
             return None
         return cue
     return None
+
+
+def denies_on(words: list[str], cue: Mention, events: list[Mention]) -> bool:
+    """Whether a denial behind a condition is one of what stands behind itself: "cracks and nothing missing", "cuts,
+    none of them deep".
+    """
+    if any(m.kind == "condition" and m.start == cue.end for m in events):
+        return True
+    after = words[cue.end : cue.end + 3]
+    return len(after) == 3 and after[0] == "of" and after[2].isalpha() and after[2] not in ENDS_SCOPE
 
 
 def clause_of_its_own(words: list[str], cue: Mention, inner: list[Mention], condition: Mention) -> bool:
