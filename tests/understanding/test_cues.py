@@ -50,7 +50,7 @@ def cued(cut: Cut) -> Cued:
         ("i'll do it later", "later", "later"),
         ("can't see it for mud", "hidden", "can't see"),
         ("couldn't get a look at it", "hidden", "couldn't get a look"),
-        ("i cannae see the seal", "hidden", "cannae see"),
+        ("i cannae see the seal", "hidden", "can't see"),
         ("it cannot be seen from here", "hidden", "cannot be seen"),
         ("that's deferred", "later", "deferred"),
         ("not tested yet", "later", "not tested yet"),

@@ -33,6 +33,7 @@ from saycheck.understanding.dispositions import (
 )
 from saycheck.understanding.findings import FindingMaker
 from saycheck.understanding.hours import readings
+from saycheck.understanding.judge import judge
 from saycheck.understanding.names import NameFinder
 from saycheck.understanding.one_breath import in_one_breath
 from saycheck.understanding.parts import PartFinder
@@ -52,7 +53,7 @@ from saycheck.vocabulary.schema import Clues, Conditions, Cues, Nouns, Units
 
 # A statement is taken for talk above this probability; best F1 on the tuning narrations, writers left out.
 TALK_ABOVE = 0.42
-# A finding less likely right than this, which measures nothing, is no finding: a person is asked what was meant.
+# A finding less likely right than this is none where no words say so plainly: a person is asked what was meant.
 ENTERED_FROM = 0.45
 MAKER = FindingMaker()
 
@@ -271,6 +272,12 @@ def prepared(
     return reading, kept
 
 
+def is_told(statement: Statement, finding: Finding) -> bool:
+    """Whether a finding says what its words say plainly: a number, or a condition of that state."""
+    said = any(claim.said.condition.name == finding.condition for claim in statement.claims)
+    return bool(finding.measurements) or (said and judge(statement).state == finding.state)
+
+
 def only_reads(reading: Reading, statement: Statement, meter: set[Mention]) -> bool:
     """Whether the statement says no more of the hour meter than its reading, which is a finding of its own."""
     start, end = reading.sentences[statement.sentence]
@@ -299,7 +306,7 @@ def understand(
         else:
             side = side_of(reading, statement, before, after)
             finding = MAKER(reading, statement, list(words), weight, side)
-            if finding.confidence < ENTERED_FROM and not finding.measurements:
+            if finding.confidence < ENTERED_FROM and not is_told(statement, finding):
                 doubted.append(statement)
             else:
                 found.findings.append(finding)
