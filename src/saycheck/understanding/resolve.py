@@ -145,9 +145,8 @@ class Resolver:
             return ()
         last = part.name.split()[-1]
         component = part.component or (last if last in owner.components else None)
-        return (
-            self.vocabulary.shared[component].checks if component in self.vocabulary.shared else owner.checks
-        )
+        shared = self.vocabulary.shared.get(component) if component else None
+        return shared.checks if shared else owner.checks
 
     def component_of(self, words: frozenset[str], owner: Part | None) -> str | None:
         """The component of ``owner`` that the words name, or None."""
