@@ -3,7 +3,7 @@
     python bench/train_confidence.py FOLDER [--plot OUT.png]
 
 FOLDER holds the weights learned without each writer (``bench/train_statements.py FOLDER``, then
-``bench/train_order.py FOLDER``), so that no narration is judged by weights that have seen it. A finding is
+``bench/train_order.py FOLDER`` and ``bench/train_throughout.py FOLDER``), so that no narration is judged by weights that have seen it. A finding is
 right when saycheck's scorer says so.
 Figures are on every second narration, fitted on the others. Needs scikit-learn.
 """
@@ -19,7 +19,7 @@ import numpy as np
 from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
 
-from saycheck.understanding import order
+from saycheck.understanding import order, throughout
 from saycheck.understanding.confidence import features
 from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import STANDING_IN, read
@@ -76,13 +76,15 @@ def main(folder: Path, plot: str | None) -> None:
     data = []
     for writer, label in narrations():
         path = folder / f"{writer}.json"
-        if path.exists():
+        if path.exists() and (folder / "throughout" / f"{writer}.npz").exists():
             without(writer, folder)
             STANDING_IN["statements"] = read(path)
             order.STANDING_IN[:] = [order.read(folder / "order" / f"{writer}.npz")]
+            throughout.STANDING_IN[:] = [throughout.read(folder / "throughout" / f"{writer}.npz")]
             data.append(rows(label))
     STANDING_IN.clear()
     order.STANDING_IN.clear()
+    throughout.STANDING_IN.clear()
     vector, model = fit(data[::2])
     x, y = [f for d in data[1::2] for f in d[0]], np.array([c == "right" for d in data[1::2] for c in d[1]])
     p = model.predict_proba(vector.transform(x))[:, list(model.classes_).index("right")]

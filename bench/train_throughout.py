@@ -166,7 +166,9 @@ def learned(data: list[Labelled], seed: int = 0) -> Reader:
         mixed = chance.permutation(many)
         for i in range(0, many - BATCH + 1, BATCH):
             key, now = jax.random.split(key)
-            w, state = step(w, state, {name: array[mixed[i : i + BATCH]] for name, array in rows.items()}, now)
+            w, state = step(
+                w, state, {name: array[mixed[i : i + BATCH]] for name, array in rows.items()}, now
+            )
     reader.weights = {name: np.asarray(array) for name, array in w.items()}
     return reader
 
