@@ -20,7 +20,7 @@ UNDERSTOOD = [
     ("Radiator is a bit delaminated.", "radiator", "watch", "delaminated", []),
     ("The cutting edge is coming apart in layers.", "cutting edge", "writeup", "delaminated", []),
     ("Wipers, on the long finger.", "wipers", "later", "later", []),
-    ("Left front tyre is three atmospheres, fine.", "front tyre", "good", "good", [[3.0, "atm"]]),
+    ("Left front tyre is three atmospheres.", "front tyre", "good", "measured", [[3.0, "atm"]]),
 ]
 """A sentence with each thing added, and part, state, condition and measurements of its one finding."""
 

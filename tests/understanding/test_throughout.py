@@ -73,14 +73,38 @@ def test_kept_in_a_file(reader: Reader, tmp_path: Path) -> None:
     np.testing.assert_allclose(again.shares(words), reader.shares(words), atol=5e-3)
 
 
+WALK = (
+    "Right then, front of the machine. Cutting edge is straight, bolts all tight. Bucket teeth are all there. "
+    "Left tilt cylinder is dry, rod clean. Right tilt cylinder dry as well. {} "
+    "Front tyres both good, plenty of tread on them. Left headlight works, right headlight works. "
+    "Coolant is between the marks, engine oil is on the full mark, fan belt tight with no cracks in it."
+)
+STORY = (
+    "Let me tell you why I do this. Years ago, when I was on the quarries, we had an old machine and nobody ever "
+    "looked at it from one month to the next, because the foreman wanted his lorries filled and nothing else. {} "
+    "Nobody cared until the day it came down and nearly took a man's foot off, and I'll never forget that, and the "
+    "lad who drove it never came back. That's the reason I walk round every time."
+)
+
+
 def test_a_statement_tells_what_its_words_tell(reader: Reader, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The weight of a statement by its words is their mean, and adds up to one."""
+    """The weight of a statement by its words is their mean."""
+    monkeypatch.setattr(throughout, "STANDING_IN", [reader])
+    reading, statements = prepared(WALK.format("Bucket pins are good."), "wheel-loader")
+    whole = reader.shares(throughout.seen(reading))
+    assert statements
+    for statement in statements:
+        shares = told(reading, statement)
+        assert shares is not None
+        mean = whole[statement.start : statement.end].mean(axis=0)
+        np.testing.assert_allclose([shares[c] for c in CLASSES], mean, rtol=1e-5)
+
+
+def test_of_few_words_it_says_nothing(reader: Reader, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A sentence by itself is no narration, and nothing was learned from such."""
     monkeypatch.setattr(throughout, "STANDING_IN", [reader])
     reading, (statement,) = prepared("Left lift cylinder is weeping at the gland.", "wheel-loader")
-    shares = told(reading, statement)
-    assert shares is not None
-    whole = reader.shares(throughout.seen(reading))[statement.start : statement.end]
-    np.testing.assert_allclose([shares[c] for c in CLASSES], whole.mean(axis=0), rtol=1e-5)
+    assert told(reading, statement) is None
 
 
 def test_both_must_agree() -> None:
@@ -92,13 +116,9 @@ def test_both_must_agree() -> None:
 def test_talk_around_makes_talk_likelier() -> None:
     """The same words weigh more towards talk where a story is told around them."""
     words = "The lift cylinder was leaking."
-    story = (
-        "Years ago, when I was on the quarries, we had an old machine and nobody ever looked at it. "
-        f"{words} Nobody cared until the day it dropped on a man's foot, I'll never forget that."
-    )
     shares = []
-    for text in (words, story):
-        reading, statements = prepared(text, "wheel-loader")
+    for text in (WALK, STORY):
+        reading, statements = prepared(text.format(words), "wheel-loader")
         statement = next(s for s in statements if "lift cylinder" in s.subject.part.name)
         shares.append(weigh(reading, statement, statements).shares["talk"])
     assert shares[0] < shares[1]

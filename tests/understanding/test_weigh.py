@@ -80,7 +80,7 @@ def test_plain_statements(text: str, state: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["Left front tyre is three atmospheres.", "Rear tyre, thirty-six psi.", "Edge twenty mm."]
+    "text", ["Left front tyre is three bar.", "Rear tyre, thirty-six psi.", "Edge twenty mm."]
 )
 def test_a_bare_reading_is_no_write_up(text: str) -> None:
     """A number that nobody judged is not written up."""

@@ -28,6 +28,8 @@ Array = NDArray[np.float32]
 REACH = (1, 2, 4, 8, 16, 1)
 """How many words apart those stand that a layer looks at together."""
 CLASSES = ("good", "hidden", "later", "talk", "watch", "writeup")
+FEWEST = 64
+"""It has learned from whole narrations: of fewer words than these it says nothing."""
 NOTHING, UNKNOWN = "", "?"
 """The names of no word at all, and of one that was not learned."""
 TINY = 1e-3
@@ -99,9 +101,9 @@ def slid(x: Array, kernel: Array, reach: int) -> Array:
 
 
 def told(reading: Reading, statement: Statement) -> dict[str, float] | None:
-    """What the words of a statement tell together; None where no network was trained, or it has no word."""
+    """What the words of a statement tell together; None where no network was trained or there are too few words."""
     reader = trained()
-    if reader is None or statement.end <= statement.start:
+    if reader is None or len(reading.tokens) < FEWEST or statement.end <= statement.start:
         return None
     if "throughout" not in reading.data:
         reading.data["throughout"] = reader.shares(seen(reading))
