@@ -77,7 +77,7 @@ ROWS = [
         "tow hitch is worn and the radiator grille is blocked",
         "Watch, worn: tow hitch.\nWrite up, blocked: radiator grille.",
     ),
-    ("skipped-rear", "counterweight bolts tight", "Good, tight: counterweight and counterweight bolt."),
+    ("skipped-rear", "counterweight bolts tight", "Good, tight: counterweight bolt."),
     ("skipped-cab", "horn works seat belt is frayed", "Good, works: horn.\nWatch, chafed: seat belt."),
     ("conflict", "the second", "Write up: leak holds.\nTaken off: left lift cylinder: good, dry."),
     ("conflict", "it's dry", "Good: dry holds.\nTaken off: left lift cylinder: write up, leak."),
