@@ -16,17 +16,12 @@ from collections import Counter
 from collections.abc import Sequence
 
 from narrations import ASIDE, SEEN, TUNE, Narration, known, narrations, vocabulary_of
+from saycheck.coverage.names import folded
 from saycheck.models.walk import Walk
 from saycheck.scoring.labels import Item, places_of
 from saycheck.scoring.unsaid import falsely_unsaid, listed
-from saycheck.understanding.phrases import singular
 from saycheck.vocabulary.compiled import Vocabulary
 from text_walk import read_walk
-
-
-def folded(name: str) -> str:
-    """A name as two people would agree on it: small letters, the singular, no hyphens."""
-    return " ".join(singular(word) for word in name.lower().replace("-", " ").split())
 
 
 def meant(name: str, vocabulary: Vocabulary) -> set[str]:

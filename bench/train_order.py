@@ -165,10 +165,7 @@ def without_writers(job: tuple[list[tuple[str, Rows, list[str]]], set[str], Path
         [row for w, rows, _ in data if w not in left_out for row in rows],
         [c for w, _, classes in data if w not in left_out for c in classes],
     )
-    for writer in left_out if folder else ():
-        assert folder
-        (folder / "order").mkdir(exist_ok=True)
-        order.write(folder / "order" / f"{writer}.npz", network)
+    material.keep_for(left_out, folder, "order", lambda path: order.write(path, network))
     return network
 
 

@@ -181,6 +181,14 @@ def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tu
     return data
 
 
+def keep_for(writers: set[str], folds: Path | None, name: str, write: Callable[[Path], None]) -> None:
+    """Keep a network that was learned without these writers, in a file for each of them."""
+    for writer in sorted(writers) if folds else ():
+        assert folds
+        (folds / name).mkdir(exist_ok=True)
+        write(folds / name / f"{writer}.npz")
+
+
 def fit(
     x: list[dict[str, int]], y: list[str], strength: float = STRENGTH
 ) -> tuple[DictVectorizer, LogisticRegression]:

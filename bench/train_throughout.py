@@ -25,7 +25,7 @@ import train_statements as material
 from saycheck.understanding import throughout
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.order import ending
-from saycheck.understanding.pipeline import attached
+from saycheck.understanding.pipeline import reading_of
 from saycheck.understanding.throughout import CLASSES, NOTHING, REACH, TINY, UNKNOWN, Reader, Words
 
 EPOCHS, BATCH, RATE, DECAY, SMOOTH = 7, 12, 2.5e-3, 1e-3, 0.05
@@ -47,7 +47,7 @@ class Labelled:
 
 def labelled(label: dict[str, Any]) -> Labelled:
     """A narration with the class of every word."""
-    reading, _ = attached(label["text"], label["machine"])
+    reading = reading_of(label["text"], label["machine"])
     quotes = [
         (m.start(), m.end(), material.STATE.get(g["state"], g["state"]))
         for g in label["gold"]
@@ -177,10 +177,7 @@ def without_writers(job: tuple[list[tuple[str, Labelled]], set[str], Path | None
     """The network learned without these writers, kept in the folder for each of them."""
     data, left_out, folder = job
     reader = learned([one for writer, one in data if writer not in left_out])
-    for writer in left_out if folder else ():
-        assert folder
-        (folder / "throughout").mkdir(exist_ok=True)
-        throughout.write(folder / "throughout" / f"{writer}.npz", reader)
+    material.keep_for(left_out, folder, "throughout", lambda path: throughout.write(path, reader))
     return reader
 
 

@@ -5,6 +5,14 @@ import pytest
 from saycheck.understanding.pipeline import prepared
 
 
+def assert_in_one_unit(text: str, expected: list[float]) -> None:
+    """The numbers of a text are these, all in the same unit."""
+    reading, _ = prepared(text, "wheel-loader")
+    numbers = [m.value for m in reading.of("quantity")]
+    assert expected == [n.value for n in numbers]
+    assert 1 == len({n.unit for n in numbers})
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
@@ -17,10 +25,7 @@ from saycheck.understanding.pipeline import prepared
 )
 def test_number_in_the_unit_before(text: str, expected: list[float]) -> None:
     """The number that puts right, or says once more, has the unit of the one before it."""
-    reading, _ = prepared(text, "wheel-loader")
-    numbers = [m.value for m in reading.of("quantity")]
-    assert expected == [n.value for n in numbers]
-    assert 1 == len({n.unit for n in numbers})
+    assert_in_one_unit(text, expected)
 
 
 @pytest.mark.parametrize(
@@ -34,10 +39,7 @@ def test_number_in_the_unit_before(text: str, expected: list[float]) -> None:
 )
 def test_the_next_one_alike(text: str, expected: list[float]) -> None:
     """What is measured of one is measured of the next one in the same unit."""
-    reading, _ = prepared(text, "wheel-loader")
-    numbers = [m.value for m in reading.of("quantity")]
-    assert expected == [n.value for n in numbers]
-    assert 1 == len({n.unit for n in numbers})
+    assert_in_one_unit(text, expected)
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
+from saycheck.coverage.skipped import TOLD
 from saycheck.models.review import Difference, Settled, Standing
 from saycheck.models.walk import Evidence, Finding, Question, Walk
 from saycheck.page import telling
@@ -17,7 +18,6 @@ from saycheck.reporting.wording import STATE_WORDS, plain, with_side
 
 NEAR = 48
 """Characters of context shown before and after the words of an entry."""
-NOT_SEEN = frozenset(["hidden", "later"])
 MARGINS = {"skipped": "unsaid", "unclear": "unclear", "conflict": "conflict", "measure": "how much?",
            "unit": "which unit?", "again": "again", "hours": "hours?", "sound": "sound"}  # fmt: skip
 
@@ -113,7 +113,7 @@ class Maker:
                 key=key,
                 kind=asked.kind,
                 margin=MARGINS.get(asked.kind, asked.kind),
-                state=asked.kind if asked.kind in NOT_SEEN else "ask",
+                state=asked.kind if asked.kind in TOLD else "ask",
                 title=plain(asked.text),
                 zone=asked.about.zone,
                 at=telling.at(asked.evidence),

@@ -37,9 +37,9 @@ POINTING = frozenset(
 PLACED = frozenset("top bottom upper lower inner outer middle".split())
 """Which of two or three alike: by itself these name one of those that were just spoken of."""
 NUMBERED = frozenset("one two three four five six seven eight nine ten 1 2 3 4 5 6 7 8 9 10".split())
-CLAUSE_ENDS = frozenset(
-    ". , ; : ! ? and but — – … so too again now here altogether completely as n'all".split()
-)
+TRAILING = frozenset("so too again altogether completely as n'all".split())
+"""Behind what is said of a part these open or close a clause."""
+CLAUSE_ENDS = TRAILING | frozenset(". , ; : ! ? and but — – … now here".split())
 BESIDE = frozenset("behind inside under above below beside near past".split())
 BOTH = frozenset(["both", "pair"])
 SAYS = frozenset([",", ":", "-", "–", "is", "'s", "has", "same"])

@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 from threadpoolctl import threadpool_limits
 
+from saycheck.understanding import arrays
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
 from saycheck.understanding.statements import Statement
@@ -151,18 +152,14 @@ def attended(asking: Array, h: Array, there: Array, w: dict[str, Array]) -> Arra
 
 
 def write(path: Path, network: Network) -> None:
-    """Keep a network in a file, its weights in half precision."""
-    names = {f"names_{kind}": np.array(list(known)) for kind, known in network.rows.items()}
-    arrays = {f"weights_{name}": array.astype(np.float16) for name, array in network.weights.items()}
-    np.savez_compressed(path, classes=np.array(network.classes), **names, **arrays)  # type: ignore[arg-type]
+    """Keep a network in a file."""
+    arrays.write(path, network.rows, network.weights, network.classes)
 
 
 def read(path: Path) -> Network:
     """The network in a file that ``write`` wrote."""
-    with np.load(path, allow_pickle=False) as data:
-        names = {k.removeprefix("names_"): [str(n) for n in data[k]] for k in data if k.startswith("names_")}
-        weights = {k.removeprefix("weights_"): data[k] for k in data if k.startswith("weights_")}
-        return Network([str(c) for c in data["classes"]], names, weights)
+    names, weights, classes = arrays.read(path)
+    return Network(classes, names, weights)
 
 
 STANDING_IN: list[Network] = []

@@ -7,7 +7,7 @@ and "batteries" finds "battery".
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Generic, TypeVar
 
-from saycheck.understanding.text import words_of
+from saycheck.understanding.text import DIALECT, words_of
 
 V = TypeVar("V")
 GAP = "*"
@@ -26,17 +26,14 @@ IRREGULAR = {
 }  # fmt: skip
 
 
-NOT = {
-    "cannot": "can't", "cannae": "can't", "canna": "can't", "couldnae": "couldn't", "couldna": "couldn't",
-    "isnae": "isn't", "isna": "isn't", "arenae": "aren't", "wasnae": "wasn't", "wasna": "wasn't",
-    "doesnae": "doesn't", "doesna": "doesn't", "disnae": "doesn't", "dinnae": "don't", "dinna": "don't",
-    "didnae": "didn't", "didna": "didn't", "hasnae": "hasn't", "hasna": "hasn't", "havenae": "haven't",
-    "winnae": "won't", "winna": "won't", "willnae": "won't", "wouldnae": "wouldn't", "wouldna": "wouldn't",
-    "cant": "can't", "couldnt": "couldn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't",
-    "doesnt": "doesn't", "dont": "don't", "didnt": "didn't", "hasnt": "hasn't", "havent": "haven't",
-    "wont": "won't", "wouldnt": "wouldn't",
+NOT = {word: usual for word, usual in DIALECT.items() if usual.endswith("n't")} | {
+    "cannot": "can't", "couldna": "couldn't", "wasna": "wasn't", "doesna": "doesn't", "disnae": "doesn't",
+    "didna": "didn't", "hasna": "hasn't", "winna": "won't", "wouldna": "wouldn't", "cant": "can't",
+    "couldnt": "couldn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "doesnt": "doesn't",
+    "dont": "don't", "didnt": "didn't", "hasnt": "hasn't", "havent": "haven't", "wont": "won't",
+    "wouldnt": "wouldn't",
 }  # fmt: skip
-"""The words that say "not" at their end, by how else they are said or written: Scots, and without the apostrophe."""
+"""The words that say "not" at their end, by how else they are said or written: those of the dialect among them."""
 
 
 def as_usual(phrases: Iterable[str]) -> Callable[[str], str]:

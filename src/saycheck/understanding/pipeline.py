@@ -239,13 +239,18 @@ def pauses_of(words: Sequence[Word]) -> dict[int, float]:
     return out
 
 
-def attached(text: str, kind: str) -> tuple[Reading, list[Statement]]:
-    """The reading of a text and its statements as the rules attach them, each to the part that stands nearest."""
+def reading_of(text: str, kind: str) -> Reading:
+    """The reading of a text, before anything in it is attached to a part."""
     nlp = pipeline(kind)
     doc = nlp.make_doc(text)
     doc.user_data["pauses"] = {}
-    reading: Reading = nlp(doc, disable=["saycheck_statements"])._.reading
-    statements = cast(Statements, cast(Component, nlp.get_pipe("saycheck_statements")).work)
+    return cast(Reading, nlp(doc, disable=["saycheck_statements"])._.reading)
+
+
+def attached(text: str, kind: str) -> tuple[Reading, list[Statement]]:
+    """The reading of a text and its statements as the rules attach them, each to the part that stands nearest."""
+    reading = reading_of(text, kind)
+    statements = cast(Statements, cast(Component, pipeline(kind).get_pipe("saycheck_statements")).work)
     return reading, statements.attacher(reading)
 
 

@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 from threadpoolctl import threadpool_limits
 
+from saycheck.understanding import arrays
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
 from saycheck.understanding.order import ending
@@ -112,18 +113,14 @@ def told(reading: Reading, statement: Statement) -> dict[str, float] | None:
 
 
 def write(path: Path, reader: Reader) -> None:
-    """Keep a network in a file, its weights in half precision."""
-    names = {f"names_{kind}": np.array(list(known)) for kind, known in reader.rows.items()}
-    arrays = {f"weights_{name}": array.astype(np.float16) for name, array in reader.weights.items()}
-    np.savez_compressed(path, **names, **arrays)  # type: ignore[arg-type]
+    """Keep a network in a file."""
+    arrays.write(path, reader.rows, reader.weights)
 
 
 def read(path: Path) -> Reader:
     """The network in a file that ``write`` wrote."""
-    with np.load(path, allow_pickle=False) as data:
-        names = {k.removeprefix("names_"): [str(n) for n in data[k]] for k in data if k.startswith("names_")}
-        weights = {k.removeprefix("weights_"): data[k] for k in data if k.startswith("weights_")}
-        return Reader(names, weights)
+    names, weights, _ = arrays.read(path)
+    return Reader(names, weights)
 
 
 STANDING_IN: list[Reader] = []

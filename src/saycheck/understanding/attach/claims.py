@@ -4,15 +4,14 @@ from saycheck.understanding.attach.deictic import FILLING
 from saycheck.understanding.attach.links import CLAUSE_MARKS, PREPOSITIONS, only_small
 from saycheck.understanding.attach.saying import say_condition
 from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.events import TRAILING
 from saycheck.understanding.text import Mention
 
 # Before an adjective that belongs to the part behind it: "a loose bolt", "two bent pins".
 BEFORE_ATTRIBUTE = frozenset(
     "a an some few couple two three four five six one no any got has have the with little bit".split()
 )
-CLAUSE_ENDS = CLAUSE_MARKS | frozenset(
-    ["and", "but", "so", "too", "again", "altogether", "completely", "as", "n'all"]
-)
+CLAUSE_ENDS = CLAUSE_MARKS | TRAILING | {"and", "but"}
 LINKING = frozenset(["is", "'s", "are", "all", "both", "still", "were", "was"])
 SAYS_OF = frozenset(["is", "'s", "are", "was", "were"])
 # How far a part may stand behind a condition and still be its place ("leak at the left gland"), in words.

@@ -1,0 +1,28 @@
+"""The file of a small trained network: the names in the order of their rows, and the arrays in half precision."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+Names = dict[str, list[str]]
+Weights = dict[str, NDArray[np.float32]]
+
+
+def write(
+    path: Path, names: Mapping[str, Iterable[str]], weights: Weights, classes: Sequence[str] = ()
+) -> None:
+    """Keep the names, arrays and classes of a network; where no classes are given the file has none."""
+    kept = {f"names_{kind}": np.array(list(known)) for kind, known in names.items()}
+    arrays = {f"weights_{name}": array.astype(np.float16) for name, array in weights.items()}
+    told = {"classes": np.array(classes)} if classes else {}
+    np.savez_compressed(path, **told, **kept, **arrays)  # type: ignore[arg-type]
+
+
+def read(path: Path) -> tuple[Names, Weights, list[str]]:
+    """Names, arrays and classes that ``write`` kept."""
+    with np.load(path, allow_pickle=False) as data:
+        names = {k.removeprefix("names_"): [str(n) for n in data[k]] for k in data if k.startswith("names_")}
+        weights = {k.removeprefix("weights_"): data[k] for k in data if k.startswith("weights_")}
+        return names, weights, [str(c) for c in data["classes"]] if "classes" in data else []
