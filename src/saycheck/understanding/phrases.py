@@ -82,11 +82,14 @@ class PhraseTable(Generic[V]):
     def __init__(self, fold: Callable[[str], str] = same) -> None:
         self.fold = fold
         self.root: dict[object, dict] = {}  # type: ignore[type-arg]
+        self.most = 0
 
     def add(self, phrase: str, value: V) -> None:
         """Add a phrase; ``*`` in it stands for one to three words. A second value is kept as well."""
         node = self.root
-        for word in phrase.split() if GAP in phrase else words_of(phrase):
+        words = phrase.split() if GAP in phrase else words_of(phrase)
+        self.most = max(self.most, sum(GAP_MOST if word == GAP else 1 for word in words))
+        for word in words:
             key = word if word == GAP else self.fold(word)
             node = node.setdefault(key, {})
         values = node.setdefault(END, [])  # type: ignore[arg-type]
@@ -100,28 +103,34 @@ class PhraseTable(Generic[V]):
 
     def longest(self, words: Sequence[str], start: int) -> tuple[int, list[V]] | None:
         """The longest phrase beginning at ``start``: its end (half-open) and values, or None."""
+        hit = self._longest([self.fold(word) for word in words[start : start + self.most]], 0)
+        return (start + hit[0], hit[1]) if hit else None
+
+    def find(self, words: Sequence[str]) -> Iterator[tuple[int, int, list[V]]]:
+        """Yield (start, end, values) of every longest match, without overlaps, from left to right."""
+        folded = list(map(self.fold, words))
+        at = 0
+        while at < len(folded):
+            # Most words begin no phrase, and there are many tables.
+            hit = self._longest(folded, at) if folded[at] in self.root or GAP in self.root else None
+            if hit:
+                yield at, hit[0], hit[1]
+                at = hit[0]
+            else:
+                at += 1
+
+    def _longest(self, folded: Sequence[str], start: int) -> tuple[int, list[V]] | None:
         best: tuple[int, list[V]] | None = None
         stack = [(self.root, start)]
         while stack:
             node, at = stack.pop()
             if END in node and (best is None or at > best[0]):
                 best = at, node[END]  # type: ignore[assignment]
-            if at >= len(words):
+            if at >= len(folded):
                 continue
-            following = node.get(self.fold(words[at]))
+            following = node.get(folded[at])
             if following is not None:
                 stack.append((following, at + 1))
             if GAP in node:
-                stack += [(node[GAP], at + n) for n in range(1, GAP_MOST + 1) if at + n <= len(words)]
+                stack += [(node[GAP], at + n) for n in range(1, GAP_MOST + 1) if at + n <= len(folded)]
         return best
-
-    def find(self, words: Sequence[str]) -> Iterator[tuple[int, int, list[V]]]:
-        """Yield (start, end, values) of every longest match, without overlaps, from left to right."""
-        at = 0
-        while at < len(words):
-            hit = self.longest(words, at)
-            if hit:
-                yield at, hit[0], hit[1]
-                at = hit[0]
-            else:
-                at += 1
