@@ -120,7 +120,7 @@ def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
     spans: list[Span] = []
     start = 0
     for i in range(1, len(text) + 1):
-        if i < len(text) and key(label[i]) == key(label[start]) and ids.get(i) == ids.get(start):
+        if i < len(text) and alike(label[i], label[start]) and ids.get(i) == ids.get(start):
             continue
         said = label[start]
         spans.append(
@@ -136,6 +136,11 @@ def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
         )
         start = i
     return spans
+
+
+def alike(piece: Piece | None, other: Piece | None) -> bool:
+    """Whether neighbouring characters of these pieces may stand in one span."""
+    return piece is other or key(piece) == key(other)
 
 
 def key(piece: Piece | None) -> tuple[str, str]:

@@ -23,13 +23,8 @@ class Linear:
 
     def scores(self, features: Iterable[str]) -> list[float]:
         """The score (log odds up to a constant) of each class; features never seen add nothing."""
-        totals = list(self.bias)
-        for feature in features:
-            row = self.weights.get(feature)
-            if row is not None:
-                for i, w in enumerate(row):
-                    totals[i] += w
-        return totals
+        rows = filter(None, map(self.weights.get, features))
+        return [sum(column) for column in zip(self.bias, *rows, strict=True)]
 
     def shares(self, features: Iterable[str]) -> dict[str, float]:
         """Probability of each class."""
