@@ -180,3 +180,20 @@ def test_what_is_not_there(understood: Understand, text: str, condition: str, de
     (finding,) = understood(text).findings
     assert ("good", condition, denied) == (finding.state, finding.condition, finding.denied)
     assert text.rstrip(".") == text[finding.evidence[0].char_start : finding.evidence[0].char_end]
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("Hydraulic hoses, can't see them.", "Hydraulic hoses, can't see them"),
+        ("The cab I'll do once it's warm.", "cab I'll do once it's warm"),
+        ("Left front tyre is cut and so on.", "Left front tyre is cut"),  # another thought begins
+        ("Left front tyre is cut, as ever.", "Left front tyre is cut"),  # a mark ends the clause
+    ],
+)
+def test_evidence_does_not_break_off_before_the_last_words(
+    understood: Understand, text: str, words: str
+) -> None:
+    """What a person reads as evidence runs on to the end of its clause where that is near."""
+    evidence = understood(text).findings[0].evidence[0]
+    assert words == text[evidence.char_start : evidence.char_end]

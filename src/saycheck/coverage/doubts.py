@@ -104,7 +104,7 @@ def untold_sides(vocabulary: Vocabulary, findings: Sequence[Finding], text: str)
 
 _begins = attrgetter("char_start")
 # Marks that a passage is shown without where they stand at its ends.
-LOOSE_ENDS = " ,;:"
+LOOSE_ENDS = " ,;:."
 
 
 def unclear(

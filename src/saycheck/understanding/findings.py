@@ -17,6 +17,13 @@ from saycheck.understanding.weigh import Weight
 NOT_PART_WORDS = frozenset(
     "the a an and our this that these those left right both all nearside offside".split()
 )
+# Where another thought begins, and mentions that are one.
+NEW_THOUGHT = frozenset(
+    "and or but so because cause though although while then now except bar which who where as if when not".split()
+)
+OWN_THOUGHT = ("part", "condition", "take-back", "correct", "same")
+# Words that a statement takes in, at most, to end its clause.
+LAST_WORDS = 4
 NOT_MEASURES = frozenset(["day", "week", "month", "year", "min", "s"])
 
 
@@ -97,6 +104,22 @@ def reach(reading: Reading, statement: Statement) -> int:
     return max(statement.end, min([end, statement.end + ABSENT_REACH, *later]))
 
 
+def clause_end(reading: Reading, statement: Statement, end: int) -> int:
+    """Where the clause of a statement ends, if that is near behind ``end``: "can't see | them".
+
+    What a person reads, or hears played, should not break off before its last words.
+    """
+    limit = reach(reading, statement)
+    begun = {m.start for kind in OWN_THOUGHT for m in reading.inside(kind, end, limit)}
+    for at in range(end, min(limit, end + LAST_WORDS + 1)):
+        token = reading.tokens[at]
+        if token.is_mark or token.text in NEW_THOUGHT:
+            return at
+        if at in begun:
+            return end
+    return limit if limit <= end + LAST_WORDS and limit == reading.sentences[statement.sentence][1] else end
+
+
 class FindingMaker:
     """Makes findings of statements."""
 
@@ -161,6 +184,8 @@ class FindingMaker:
         sure = confidence(features(statement, verdict, weight, ruled, talk), weight, verdict.state)
         why = reasons(statement, verdict, weight, ruled, sure)
         verdict, end_token = naming_the_denied(reading, statement, verdict)
+        if statement.copied_from is None:
+            end_token = clause_end(reading, statement, end_token)
         start, end = reading.span(statement.start, end_token)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part
