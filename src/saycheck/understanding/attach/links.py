@@ -40,6 +40,7 @@ def only_list(gap: Sequence[str]) -> bool:
     return all(w in LIST_LINKS or w in SMALL for w in gap)
 
 
+HAVING = frozenset("has have got 's 've".split())
 # Where on the machine a part is: "hoses through the middle", "wipers, the driver's side".
 WHEREABOUTS = frozenset(
     "middle centre center end ends driver driver's passenger passenger's axle corner".split()
@@ -47,7 +48,10 @@ WHEREABOUTS = frozenset(
 
 
 def is_telling(words: Sequence[str]) -> bool:
-    """Whether enough is said between two parts to be about the first: a word that is not small."""
-    small = SMALL | PREPOSITIONS | WHEREABOUTS
+    """Whether enough is said between two parts to be about the first: a word that is not small.
+
+    "Handrail's got a | bolt loose": that it has one is about the second.
+    """
+    small = SMALL | PREPOSITIONS | WHEREABOUTS | HAVING
     said = [w for w in words if w not in small and w not in LIST_LINKS]
     return any(w[0].isalnum() for w in said)
