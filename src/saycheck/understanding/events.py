@@ -48,8 +48,10 @@ LEADS_TO_PLACE = frozenset(
     " up down".split()
 )
 """Behind one of these "the left" is where something is."""
-TELLS_OF = frozenset("'s is are was has had 'd isn't wasn't hasn't ain't looks feels".split())
+TELLS_OF = frozenset("'s is are was were has have had 'd aren't isn't wasn't hasn't ain't looks feels".split())
 """With one of these something is said of what stands before it."""
+ENDS_OF_BOTH = {"fronts": "front", "rears": "rear"}
+"""The two at an end by one word: "the rears have good rubber"."""
 WALKER = frozenset("i i'd i'll i've we we'd can't couldn't".split())
 """Who looks at what stands before: "lower I can't get a hand to"."""
 OPENING = frozenset(". , ; : and but".split())
@@ -134,6 +136,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
                 Mention("pointer", at, at + 1, Pointer(None, (ENDS.get(words[at], words[at]),), bare=True))
             )
             at += 1
+        elif words[at] in ENDS_OF_BOTH and at not in taken and is_one_of_them(words, at, start):
+            found.append(Mention("pointer", at, at + 1, Pointer("both", (ENDS_OF_BOTH[words[at]],), bare=True)))
+            at += 1
         elif words[at] in ONE and (behind := one_on_side(words, at, end)) and at not in taken:
             found.append(Mention("pointer", at, behind, pointing(words, at + 3, behind)))
             at = behind
@@ -177,9 +182,10 @@ def is_one_of_them(words: list[str], at: int, start: int) -> bool:
     """Whether something is said of the end at ``at`` within a sentence: "upper has new grease, lower I can't see"."""
     first = at - (words[at - 1] == "the" and at - 1 >= start)
     before = words[first - 1] if first > start else "."
-    if words[at + 1] in WALKER:
+    after = words[at + 1] if at + 1 < len(words) else "."
+    if after in WALKER:
         return words[at] in PLACED and before in OPENING
-    return before not in LEADS_TO_PLACE and before not in DETERMINERS and words[at + 1] in TELLS_OF
+    return before not in LEADS_TO_PLACE | DETERMINERS and after in TELLS_OF
 
 
 def is_handed(words: list[str], at: int, run: int) -> bool:
