@@ -48,7 +48,9 @@ LEADS_TO_PLACE = frozenset(
     " up down".split()
 )
 """Behind one of these "the left" is where something is."""
-TELLS_OF = frozenset("'s is are was were has have had 'd aren't isn't wasn't hasn't ain't looks feels".split())
+TELLS_OF = frozenset(
+    "'s is are was were has have had 'd aren't isn't wasn't hasn't ain't looks feels".split()
+)
 """With one of these something is said of what stands before it."""
 ENDS_OF_BOTH = {"fronts": "front", "rears": "rear"}
 """The two at an end by one word: "the rears have good rubber"."""
@@ -137,7 +139,9 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
             )
             at += 1
         elif words[at] in ENDS_OF_BOTH and at not in taken and is_one_of_them(words, at, start):
-            found.append(Mention("pointer", at, at + 1, Pointer("both", (ENDS_OF_BOTH[words[at]],), bare=True)))
+            found.append(
+                Mention("pointer", at, at + 1, Pointer("both", (ENDS_OF_BOTH[words[at]],), bare=True))
+            )
             at += 1
         elif words[at] in ONE and (behind := one_on_side(words, at, end)) and at not in taken:
             found.append(Mention("pointer", at, behind, pointing(words, at + 3, behind)))

@@ -22,7 +22,7 @@ from saycheck.understanding.attach.pointed import point_back
 from saycheck.understanding.attach.repeats import settle_same, take_same
 from saycheck.understanding.attach.route import Route
 from saycheck.understanding.attach.sides import take_side_around
-from saycheck.understanding.attach.subjects import SURE_OF_PART, subject_of
+from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Rules, Sentence, Walk
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.events import events
@@ -82,7 +82,7 @@ def head(walk: Walk) -> None:
     """ "Forks. Heel right, forty-five": the name of a place that is a part too is what is spoken of next."""
     parts = walk.reading.inside("part", walk.now.start, walk.now.end)
     part = walk.rules.resolver(parts[0].value, walk.where.zone, None) if len(parts) == 1 else None
-    if part and part.part and part.score >= SURE_OF_PART:
+    if part and part.part:
         subject_of(walk, parts[0].value, parts[0])
 
 

@@ -117,7 +117,7 @@ def is_tyre_talk(walk: Walk, pointer: Pointer, base: Subject | None) -> bool:
 
 
 def is_heading(walk: Walk, base: Subject) -> bool:
-    """Whether several things were just named of which a corner is one: "Lights. Left front smashed. Right front fine"."""
+    """Whether several things were just named of which a corner is one: "Lights. Left front is smashed"."""
     if walk.focus_ago > 1:
         return False
     named = base.start == walk.reading.sentences[walk.focus_sentence][0] and not base.carried
