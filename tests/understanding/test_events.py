@@ -113,6 +113,9 @@ def test_events(read: Read, text: str, expected: list[tuple[str, str]]) -> None:
         ("The other one is cut.", Pointer(None, (), other=True)),
         ("Both are cut.", Pointer("both", ())),
         ("The back one is cut.", Pointer(None, ("rear",))),
+        ("The rears are cut.", Pointer("both", ("rear",), bare=True)),
+        ("Bucket is good, lower I can't see.", Pointer(None, ("lower",), bare=True)),
+        ("Bucket is good bottom's cut.", Pointer(None, ("bottom",), bare=True)),
     ],
 )
 def test_pointers(read: Read, text: str, expected: Pointer) -> None:

@@ -3,7 +3,7 @@
 import pytest
 
 from saycheck.understanding.parts import PartName
-from saycheck.understanding.resolve import Resolved, Resolver
+from saycheck.understanding.resolve import Resolved, Resolver, named_on
 from saycheck.vocabulary.compiled import Vocabulary
 
 
@@ -127,6 +127,15 @@ def test_component_at_one_level(resolver: Resolver, words: str, expected: str) -
     """The top gland, where a cylinder is spoken of, is that cylinder's."""
     cylinder = resolver(named("lift cylinder"), "left side", None)
     assert expected == resolver(named(words), "front", cylinder).name
+
+
+@pytest.mark.parametrize(
+    ("owner", "component", "expected"),
+    [("forks", "fork heel", "fork heel"), ("lift cylinder", "rod", "lift cylinder rod")],
+)
+def test_named_on(owner: str, component: str, expected: str) -> None:
+    """No name says twice what the part is on."""
+    assert expected == named_on(owner, component)
 
 
 def test_where_something_stands_is_no_name(resolver: Resolver) -> None:

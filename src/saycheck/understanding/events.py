@@ -48,8 +48,16 @@ LEADS_TO_PLACE = frozenset(
     " up down".split()
 )
 """Behind one of these "the left" is where something is."""
-TELLS_OF = frozenset("'s is are was has had 'd isn't wasn't hasn't ain't looks feels".split())
+TELLS_OF = frozenset(
+    "'s is are was were has have had 'd aren't isn't wasn't hasn't ain't looks feels".split()
+)
 """With one of these something is said of what stands before it."""
+ENDS_OF_BOTH = {"fronts": "front", "rears": "rear"}
+"""The two at an end by one word: "the rears have good rubber"."""
+WALKER = frozenset("i i'd i'll i've we we'd can't couldn't".split())
+"""Who looks at what stands before: "lower I can't get a hand to"."""
+OPENING = frozenset(". , ; : and but".split())
+"""Behind one of these a clause begins."""
 LOOKED = frozenset("see seen check checked reach read".split())
 REASONS = frozenset("for because with until till".split())
 """Behind what is looked at these tell why it is not seen."""
@@ -130,6 +138,11 @@ def pointers(reading: Reading, start: int, end: int, taken: set[int]) -> list[Me
                 Mention("pointer", at, at + 1, Pointer(None, (ENDS.get(words[at], words[at]),), bare=True))
             )
             at += 1
+        elif words[at] in ENDS_OF_BOTH and at not in taken and is_one_of_them(words, at, start):
+            found.append(
+                Mention("pointer", at, at + 1, Pointer("both", (ENDS_OF_BOTH[words[at]],), bare=True))
+            )
+            at += 1
         elif words[at] in ONE and (behind := one_on_side(words, at, end)) and at not in taken:
             found.append(Mention("pointer", at, behind, pointing(words, at + 3, behind)))
             at = behind
@@ -161,9 +174,22 @@ def one_on_side(words: list[str], at: int, end: int) -> int | None:
 
 
 def is_end_alone(words: list[str], at: int, start: int, end: int) -> bool:
-    """Whether a sentence begins with an end of the machine or a part and says how it is: "Front, half", "Top's dry"."""
-    begins = words[at] in ENDS or words[at] in PLACED
-    return at == start and begins and at + 1 < end and words[at + 1] in SAYS
+    """Whether an end of the machine or a part stands by itself and something is said of it: "Front, half" where a
+    sentence begins, "(top's greased,) bottom's dry" within one.
+    """
+    if at + 1 >= end or not (words[at] in ENDS or words[at] in PLACED):
+        return False
+    return words[at + 1] in SAYS if at == start else is_one_of_them(words, at, start)
+
+
+def is_one_of_them(words: list[str], at: int, start: int) -> bool:
+    """Whether something is said of the end at ``at`` within a sentence: "upper has new grease, lower I can't see"."""
+    first = at - (words[at - 1] == "the" and at - 1 >= start)
+    before = words[first - 1] if first > start else "."
+    after = words[at + 1] if at + 1 < len(words) else "."
+    if after in WALKER:
+        return words[at] in PLACED and before in OPENING
+    return before not in LEADS_TO_PLACE | DETERMINERS and after in TELLS_OF
 
 
 def is_handed(words: list[str], at: int, run: int) -> bool:

@@ -76,6 +76,11 @@ def noun_of(saying: str) -> str:
     return singular(saying.lower().split()[-1])
 
 
+def named_on(owner: str, component: str) -> str:
+    """The name of what is on a part, the part not named twice: "forks" and "fork heel" are "fork heel"."""
+    return component if folded(owner) < folded(component) else f"{owner} {component}"
+
+
 class Resolver:
     """Holds the parts of one machine kind, indexed by their words."""
 
@@ -276,7 +281,7 @@ class Resolver:
         ):
             component = " ".join(name.words)
         if near and component and (headed or not (whole and self.is_another(whole[1], words, here, near))):
-            return Resolved(f"{near.name} {component}", near, here, component, 0.9)
+            return Resolved(named_on(near.name, component), near, here, component, 0.9)
         level = words & LEVELS
         if near and level and self.component_of(words - level, near) and not (whole and whole[0] >= 0.95):
             spoken = " ".join(name.words)

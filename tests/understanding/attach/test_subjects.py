@@ -16,6 +16,12 @@ Rows = Callable[..., list[Row]]
     [
         ("backhoe-loader", "Dipper cylinder is leaking.", [("dipper cylinder", "none", "writeup", "leak")]),
         ("crawler-excavator", "Left track is slack.", [("track", "left", "watch", "play")]),
+        (  # a heading that is a place and a part; a part of it goes by its own name
+            "counterbalance-forklift",
+            "Horn works. Forks. Left heel is cracked.",
+            [("horn", "none", "good", "works"), ("fork heel", "left", "writeup", "crack")],
+        ),
+        ("wheel-loader", "Lights. Left front is broken.", [("headlight", "left", "writeup", "broken")]),
         ("farm-tractor", "Nearside rear tyre has a cut.", [("rear tyre", "left", "writeup", "cut")]),
     ],
 )

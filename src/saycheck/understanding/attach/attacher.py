@@ -22,6 +22,7 @@ from saycheck.understanding.attach.pointed import point_back
 from saycheck.understanding.attach.repeats import settle_same, take_same
 from saycheck.understanding.attach.route import Route
 from saycheck.understanding.attach.sides import take_side_around
+from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Rules, Sentence, Walk
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.events import events
@@ -61,6 +62,8 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
     if zone or side:
         walk.move(zone, side)
         turn_focus(walk, number)
+        walk.now = Sentence(number, start, end, [])
+        head(walk)
         if not any(walk.reading.inside(kind, start, end) for kind in ("condition", "same")):
             return
     found = events(walk.reading, start, end)
@@ -73,6 +76,14 @@ def read_sentence(walk: Walk, number: int, start: int, end: int) -> None:
         route.pass_over(event.end)
     finish(walk, focus)
     route.go_on(end)
+
+
+def head(walk: Walk) -> None:
+    """ "Forks. Heel right, forty-five": the name of a place that is a part too is what is spoken of next."""
+    parts = walk.reading.inside("part", walk.now.start, walk.now.end)
+    part = walk.rules.resolver(parts[0].value, walk.where.zone, None) if len(parts) == 1 else None
+    if part and part.part:
+        subject_of(walk, parts[0].value, parts[0])
 
 
 def turn_focus(walk: Walk, number: int) -> None:

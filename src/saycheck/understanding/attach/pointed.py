@@ -32,7 +32,7 @@ def point_back(walk: Walk, event: Mention) -> None:
     )
     if pointer.bare and not is_near(walk, pointer, listed=there is not None):
         return
-    if there is None and pointer.ends and (pointer.side or not base) and is_tyre_talk(pointer, base):
+    if there is None and pointer.ends and (pointer.side or not base) and is_tyre_talk(walk, pointer, base):
         tyre = PartName((*pointer.ends, "tyre"), ("tyre",), pointer.side)
         start_group(walk, subject_of(walk, tyre, event))
         return
@@ -107,8 +107,19 @@ def which(walk: Walk, base: Subject, event: Mention) -> str:
     return f"{name}, {walk.reading.quote(event.start, event.end)}" if name else name
 
 
-def is_tyre_talk(pointer: Pointer, base: Subject | None) -> bool:
-    """Whether a corner by itself is a tyre: the talk is not of another part that has sides."""
+def is_tyre_talk(walk: Walk, pointer: Pointer, base: Subject | None) -> bool:
+    """Whether a corner by itself is a tyre: the talk is not of another part that has sides or is several."""
     if not set(pointer.ends) <= {"front", "rear"}:
         return False
-    return base is None or not base.part.sided or "tyre" in base.part.name or "wheel" in base.part.name
+    if base is None or "tyre" in base.part.name or "wheel" in base.part.name:
+        return True
+    return not base.part.sided and not is_heading(walk, base)
+
+
+def is_heading(walk: Walk, base: Subject) -> bool:
+    """Whether several things were just named of which a corner is one: "Lights. Left front is smashed"."""
+    if walk.focus_ago > 1:
+        return False
+    named = base.start == walk.reading.sentences[walk.focus_sentence][0] and not base.carried
+    told = any(s.subject.start == base.start and s.claims for s in walk.statements)
+    return (named and base.plural and not told) or (base.carried and base.told_side and "," in base.spoken)
