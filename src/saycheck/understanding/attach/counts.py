@@ -29,7 +29,9 @@ def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> N
     elif is_of_following(walk, event, following):
         if not bare or quantity.form == "fraction":
             now.waiting.append(event)
-    elif now.group and bare and (counts_group(walk, quantity) or counts_things(walk, event)):
+    elif now.group and bare and (
+        counts_group(walk, quantity) or counts_things(walk, event) or counts_all(walk, event)
+    ):
         count_group(walk, event)
     elif now.group:
         say_number(walk, event)
@@ -71,6 +73,12 @@ def counts_group(walk: Walk, quantity: Quantity) -> bool:
         return False
     last = walk.now.group[-1]
     return last.plural and not is_measured(last)
+
+
+def counts_all(walk: Walk, event: Mention) -> bool:
+    """Whether "all" stands before a small number: whatever the part, "tyres, all four" counts them."""
+    small = 1 < event.value.value <= MOST_OF_MEASURED and is_whole(event.value)
+    return small and walk.words[event.start - 1 : event.start] == ["all"]
 
 
 def is_measured(subject: Subject) -> bool:

@@ -117,7 +117,9 @@ def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention]
 
 
 def held_by(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:
-    """ "Hanging by one bolt": how many hold it still."""
+    """ "Hanging by one bolt": how many hold it still; the number may be of the saying, "hanging on one"."""
+    if event.end - event.start > 1 and words[event.end - 1] in COUNTS:
+        event = Mention("condition", event.start, event.end - 1)
     at = event.end if words[event.end - 1] == "by" else event.end + 1
     if words[at - 1 : at] not in (["by"], ["on"]) or at + 1 >= len(words) or words[at] not in COUNTS:
         return None
