@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from saycheck.models.walk import Word
-from saycheck.understanding.boundaries import choose, features, lacks_marks, marked, tags
+from saycheck.understanding.boundaries import choose, counts_one, features, lacks_marks, marked, tags
 from saycheck.understanding.pipeline import prepared
 from saycheck.understanding.text import Mention, Reading, Token, split
 
@@ -86,6 +86,16 @@ def test_marks_take_no_room(read: Read) -> None:
 def test_parts_keep_their_conditions(ruled: Rows, text: str, expected: list[tuple[str, ...]]) -> None:
     """Without any mark each part still keeps what was said of it."""
     assert expected == [row[:3] for row in ruled(text)]
+
+
+def test_one_stays_with_what_it_counts(ruled: Rows) -> None:
+    """A mark before the one thing goes before its "one"."""
+    words = "left side pads are good one pad bolt loose hoses at the front no leaks one clamp gone".split()
+    tag = ["B-part" if word in ("pad", "clamp") else "-" for word in words]
+    assert [6, 16] == [i for i in range(1, len(words)) if counts_one(words, tag, i)]
+    assert not counts_one("check the left one clamp gone".split(), ["-"] * 4 + ["B-part", "-"], 4)
+    out = [t.text for t in marked(prepared(" ".join(words), "crawler-dozer")[0])]
+    assert "." == out[out.index("clamp") - 2]
 
 
 def test_pause_in_the_sound_counts() -> None:

@@ -79,6 +79,8 @@ def only(quantities: Quantities, cut: Cut) -> Only:
         ("a couple of thou", 2, "thou"),
         ("six litres", 6, "L"),
         ("a gallon", 1, "gal"),
+        ("low, inch under the neck", 1, "in"),
+        ("twenty eight milliamps", 28, "mA"),
         ("two quarts", 2, "quart"),
         ("half a turn", 0.5, "turn"),
         ("three threads", 3, "thread"),

@@ -48,6 +48,7 @@ def test_the_next_one_alike(text: str, expected: list[float]) -> None:
         "Cutting edge, twelve mil, no cracks. Teeth, eight.",  # of another part
         "Bucket pin moves three mil, no, two bolts are loose.",  # counts
         "Left pad is three mil, right two bolts are loose.",  # counts
+        "Bucket pin moves three mil, no, make that two tooth pins gone.",  # counts what is named behind it
         "Bucket pin moves three mil. Idler is good, ten.",  # nothing is put right
         "Front tyre is forty psi, sorry, axle four hundred and five.",  # far from it
     ],

@@ -50,6 +50,9 @@ def units(*statements: Statement) -> list[str | None]:
         (said("coolant", 35), None),
         (said("cutting edge", 3 / 16, form="fraction"), "in"),
         (said("cutting edge", 18), None),
+        (said("cutting edge", 0.5, form="fraction"), "percent"),  # half of it is left
+        (said("bucket pin", 0.25, form="fraction"), "in"),
+        (said("residual current device", 28, "mA"), "mA"),
         (said("bucket", 48), None),
         (said("cutting edge", 18, "mm"), "mm"),  # what was said stays
     ],

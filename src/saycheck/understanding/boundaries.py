@@ -7,6 +7,7 @@ that know stops and commas work alike; the text stays as it is.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from saycheck.understanding.linear import Linear, trained
 from saycheck.understanding.text import SENTENCE_ENDS, Reading, Token
@@ -22,6 +23,9 @@ PAUSE_HALF_S = 0.22
 PAUSE_WEIGHT = 3.0
 # Words that count the things named right behind them.
 COUNTING = frozenset("two three five six seven eight nine ten".split())
+# Before "one" these, or what they stand before, point: "that one seat belt works", "the left one seat belt works".
+POINTING = frozenset("the this that other last next each every no which number".split())
+ARTICLES = frozenset(["the", "this", "that"])
 
 
 def lacks_marks(reading: Reading) -> bool:
@@ -62,7 +66,8 @@ def features(words: Sequence[str], tag: Sequence[str], i: int) -> list[str]:
 def marked(reading: Reading) -> list[Token]:
     """The tokens with stops and commas set between them where the model and the pauses say so.
 
-    No mark parts a number from its digits, its unit or the things that it counts.
+    No mark parts a number from its digits, its unit or the things that it counts; one that would part "one" from
+    the one thing goes before it.
     """
     model: Linear | None = trained("boundaries")
     words = reading.all_words
@@ -74,10 +79,26 @@ def marked(reading: Reading) -> list[Token]:
         if i and i not in inside:
             mark = choose(model, words, tag, i, token.pause)
             if mark and not (token.is_mark or reading.tokens[i - 1].is_mark):
-                end = reading.tokens[i - 1].end
-                out.append(Token(mark, end, end, token.doc_i))
+                at = i - 1 if counts_one(words, tag, i) else i
+                if at < i and out[-2].is_mark:
+                    out[-2] = replace(out[-2], text=mark)  # the stop, say, where a comma stood before "one"
+                else:
+                    end = reading.tokens[at - 1].end
+                    out.insert(len(out) - (i - at), Token(mark, end, end, reading.tokens[at].doc_i))
         out.append(token)
     return out
+
+
+def counts_one(words: Sequence[str], tag: Sequence[str], i: int) -> bool:
+    """Whether the word before ``i`` is a "one" that counts what is named at ``i``: "pads are good one clamp gone"."""
+    if i < 2 or words[i - 1] != "one" or tag[i] != "B-part" or not words[i - 2][0].isalnum():
+        return False
+    if words[i - 2] in POINTING or ARTICLES & set(words[max(0, i - 3) : i - 2]):
+        return False
+    last = i
+    while last + 1 < len(tag) and tag[last + 1] == "I-part":
+        last += 1
+    return not words[last].endswith("s")
 
 
 def choose(

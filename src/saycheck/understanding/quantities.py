@@ -29,6 +29,9 @@ ARTICLE_UNITS = frozenset(
 )
 STRESSED = frozenset("good full bare scant fair big short whole solid wee clear".split())
 LOOSE_BEFORE_UNIT = (("odd",), ("ish",), ("and", "a", "bit"), ("or", "so"))
+CLAUSE_BEGINS = frozenset([",", ".", ";", ":", "-", "–", "—", "and", "but"])
+FROM_MARK = frozenset("under below over above down short off from deep long thick".split())
+"""Behind a unit without its number these tell that it is one: "inch under the neck"."""
 PAIRED = frozenset("time length pressure temperature speed torque power volume mass".split())
 """What is said in pairs: "one twenty psi", "eight fifty revs"; volts are not, "twelve six" is 12.6."""
 NAMED_BY_NUMBER = frozenset("axle number tyre tire wheel tank position station".split())
@@ -161,9 +164,16 @@ class Quantities:
         return unit[0], self.quantity(number.value + behind.value / 10, unit, 0.05, "words")
 
     def unit_and(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
-        """ "Inch and a half", "mil and a half": one without its number."""
+        """ "Inch and a half", "mil and a half", "low, inch under the neck": one without its number."""
         part = fraction(words, at + 2) if words[at + 1 : at + 2] == ["and"] else None
         hit = self.units.longest(words, at)
+        if (
+            hit
+            and (at == 0 or words[at - 1] in CLAUSE_BEGINS)
+            and words[hit[0] : hit[0] + 1]
+            and words[hit[0]] in FROM_MARK
+        ):
+            return hit[0], self.quantity(1.0, (hit[0], hit[1][0]), 0.5, "words")
         if part is None or part.value >= 1 or hit is None:
             return None
         return part.end, self.quantity(1 + part.value, (hit[0], hit[1][0]), part.step / 2, "fraction")

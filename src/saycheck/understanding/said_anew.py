@@ -81,7 +81,9 @@ def is_right_one(reading: Reading, before: Mention, number: Mention) -> bool:
     old, new = before.value.value, number.value.value
     if number.start - before.end > REACH or old * new <= 0 or max(old / new, new / old) > MOST_TIMES:
         return False
-    return not counts(reading.all_words, number) and is_put_right(reading, before, number)
+    if counts(reading.all_words, number) or (number.value.unit is None and names_part(reading, number)):
+        return False
+    return is_put_right(reading, before, number)
 
 
 def is_next(reading: Reading, before: Mention, number: Mention) -> bool:

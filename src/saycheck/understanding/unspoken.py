@@ -17,6 +17,11 @@ BAR_MOST = 11
 VOLTS = (1.5, 60)
 FILLED = frozenset("fuel def adblue diesel tank glass gauge oil fluid coolant washer".split())
 """Of these a fraction is how full they are: "AdBlue, three quarters"."""
+WORN = frozenset(
+    "teeth tooth tip tips edge edges bit bits shoe shoes pad pads brush brushes belt filter radiator grille screen"
+    " segment segments tyre tyres track tracks".split()
+)
+"""Of these a fraction is what is left to wear, or how much of it is choked: "teeth, about half"."""
 LEFT_OVER = frozenset([1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4])
 """Of a tyre these are the share of the tread that is left, no inches."""
 TREAD = frozenset("tread lug lugs profile".split())
@@ -134,6 +139,8 @@ class Unspoken:
         if ("coolant" in said or "antifreeze" in said) and value < 0:
             return replace(quantity, unit="degC", quantity="temperature")
         if form == "fraction" and value < 1 and FILLED & set(said.lower().split()):
+            return in_percent(quantity)
+        if form == "fraction" and value in LEFT_OVER and WORN & set(said.split()):
             return in_percent(quantity)
         if form == "fraction" and value < DEEPEST_IN:
             return replace(quantity, unit="in", quantity="length")

@@ -22,6 +22,8 @@ Statements = Callable[..., list[Statement]]
         ("Alternator belt has two ribs split.", 2),  # things that no list names
         ("Rear left tyre, five zero, good.", None),  # digits one by one measure, they do not count
         ("Teeth are all there.", None),
+        ("Tyres, all four, no cuts.", 4),
+        ("Bucket teeth, missing, one of six.", 1),
         ("The left one of the mirrors is cracked.", None),  # points at one, counts nothing
         ("Number two tooth is loose.", None),
     ],

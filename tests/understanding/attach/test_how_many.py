@@ -20,6 +20,9 @@ Statements = Callable[..., list[Statement]]
         ("Bucket teeth lost a bit.", None),
         ("Fan belt lost an inch.", None),
         ("Teeth, five, one gone.", 1),
+        ("Wheel nuts on front left one stud's broken.", 1),  # the place stands before what counts
+        ("The left one stud's broken.", None),
+        ("Exhaust is off, hanging on one bolt.", 1),
         ("Wheel nuts, nine tight, two loose.", 2),  # what is wrong counts before what is right
         ("Fan belt is a bit loose.", None),
         ("Tyre at 2 bar is soft.", None),  # what is measured is not counted

@@ -1,5 +1,6 @@
 """A number is said: it counts things, measures the group at hand, or waits for its part."""
 
+from saycheck.understanding.attach.how_many import counted_at
 from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED, SMALL
 from saycheck.understanding.attach.saying import say_number
 from saycheck.understanding.attach.walk import Walk
@@ -29,7 +30,11 @@ def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> N
     elif is_of_following(walk, event, following):
         if not bare or quantity.form == "fraction":
             now.waiting.append(event)
-    elif now.group and bare and (counts_group(walk, quantity) or counts_things(walk, event)):
+    elif (
+        now.group
+        and bare
+        and (counts_group(walk, quantity) or counts_things(walk, event) or counts_all(walk, event))
+    ):
         count_group(walk, event)
     elif now.group:
         say_number(walk, event)
@@ -73,6 +78,12 @@ def counts_group(walk: Walk, quantity: Quantity) -> bool:
     return last.plural and not is_measured(last)
 
 
+def counts_all(walk: Walk, event: Mention) -> bool:
+    """Whether "all" stands before a small number: whatever the part, "tyres, all four" counts them."""
+    small = 1 < event.value.value <= MOST_OF_MEASURED and is_whole(event.value)
+    return small and walk.words[event.start - 1 : event.start] == ["all"]
+
+
 def is_measured(subject: Subject) -> bool:
     """Whether a bare number of the part is what a gauge says rather than how many there are."""
     return any(word in subject.part.name for word in MEASURED_PARTS)
@@ -96,9 +107,15 @@ def read_not_counted(statement: Statement) -> None:
         statement.quantities, statement.count = [(mention.value, mention)], None
 
 
+def is_of_whole(walk: Walk, event: Mention) -> bool:
+    """Whether a number tells of how many some are: "bolt missing, one of six"."""
+    return event.end - event.start == 1 and walk.words[event.start - 1 : event.start] == ["of"]
+
+
 def count_group(walk: Walk, event: Mention) -> None:
     """Count the parts of the group; a count said before stands."""
-    counted = (int(event.value.value), event)
+    counted = counted_at(walk.words, event.start, walk.now.start) if is_of_whole(walk, event) else None
+    counted = counted or (int(event.value.value), event)
     for subject in walk.now.group:
         told = walk.now.current(subject) or subject
         told.count = told.count or counted

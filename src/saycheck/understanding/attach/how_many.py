@@ -16,6 +16,7 @@ COUNTS = {word: n for word, n in (ONES | TEENS).items() if 0 < n <= MOST_COUNTED
 COUNTS |= {str(n): n for n in range(1, MOST_COUNTED + 1)}
 # Behind these stands what is not there.
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus", "lacks", "loses", "without"])
+PLACES = frozenset("left right front rear back".split())
 # Before what is one thing.
 SINGLE = frozenset(["a", "an", "one"])
 OWN = frozenset(["its", "his", "her"])
@@ -88,6 +89,8 @@ def number_before(words: Sequence[str], claim: Claim, start: int) -> tuple[int, 
     while at >= max(start, claim.mention.start - FARTHEST):
         word = words[at]
         if word in COUNTS and word not in ("o", "oh"):
+            if word == "one" and things and fault and is_behind_place(words, at):
+                return 1, Mention("quantity", at, at + 1)
             return counted_at(words, at, start)
         if word in ("a", "an"):
             thing = fault and things and words[at + 1] not in NO_THING
@@ -98,6 +101,12 @@ def number_before(words: Sequence[str], claim: Claim, start: int) -> tuple[int, 
                 return None
         at -= 1
     return None
+
+
+def is_behind_place(words: Sequence[str], at: int) -> bool:
+    """Whether "one" only stands behind where it is and counts what it stands before: "front left one stud's broken"."""
+    placed = words[at - 1 : at] and words[at - 1] in PLACES and words[at + 1].isalpha()
+    return bool(placed) and "the" not in words[max(0, at - 3) : at]
 
 
 def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention] | None:
@@ -117,8 +126,10 @@ def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention]
 
 
 def held_by(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:
-    """ "Hanging by one bolt": how many hold it still."""
-    at = event.end if words[event.end - 1] == "by" else event.end + 1
+    """ "Hanging by one bolt": how many hold it still; the number may be of the saying, "hanging on one"."""
+    if event.end - event.start > 1 and words[event.end - 1] in COUNTS:
+        event = Mention("condition", event.start, event.end - 1)
+    at = event.end if words[event.end - 1] in ("by", "on") else event.end + 1
     if words[at - 1 : at] not in (["by"], ["on"]) or at + 1 >= len(words) or words[at] not in COUNTS:
         return None
     return (COUNTS[words[at]], Mention("quantity", at, at + 1)) if words[at + 1].isalpha() else None
