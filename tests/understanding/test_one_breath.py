@@ -69,3 +69,26 @@ def test_in_a_walk() -> None:
     assert [("steering ball joint", "good", "play", True)] == [
         (f.part, f.state, f.condition, f.denied) for f in found
     ]
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "expected"),
+    [
+        (("good", 0.9), ("writeup", 0.5), "writeup"),
+        (("watch", 0.6), ("good", 0.8), "good"),
+        (("watch", 0.8), ("good", 0.6), "watch"),
+    ],
+)
+def test_more_said_before_the_breath_is_out(
+    first: tuple[State, float], second: tuple[State, float], expected: State
+) -> None:
+    """What begins with the same words and goes on to another state is one finding."""
+    one = finding(0, 12, first[0], confidence=first[1])
+    [made] = in_one_breath(TEXT, [one, finding(0, 23, second[0], confidence=second[1])])
+    assert (expected, 23) == (made.state, made.evidence[0].char_end)
+
+
+def test_one_of_several_stays_apart() -> None:
+    """ "Four good, one missing" is said of two."""
+    text = "Teeth four good, one missing"
+    assert 2 == len(in_one_breath(text, [finding(0, 15), finding(0, 28, "writeup")]))

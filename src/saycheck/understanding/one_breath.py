@@ -1,6 +1,7 @@
 """What is said of one part in one breath is one finding: "belt's good, no glazing" is no list of two.
 
-A person enters it once, under the worse of the two states, with all that was measured.
+A person enters it once, under the worse of the two states, with all that was measured. The same holds where more is
+said before the breath is out and turns the state: "rod scored, but I can't feel it with a nail".
 """
 
 from collections.abc import Sequence
@@ -11,6 +12,8 @@ from saycheck.understanding.judge import TROUBLE
 GAP = 6
 """Characters between the two, at most: a comma, an "and"."""
 STOPS = frozenset(".!?;")
+APART = frozenset("one two three four number bar except other rest left right".split())
+"""Words that set one of several apart: "four good, one missing" is two findings."""
 
 
 def in_one_breath(text: str, findings: Sequence[Finding]) -> list[Finding]:
@@ -33,6 +36,8 @@ def goes_on(text: str, one: Finding, other: Finding) -> bool:
         return False
     if one.heard_as.lower() != other.heard_as.lower():
         return False
+    if one.evidence[0].char_start == other.evidence[0].char_start:
+        return one.state == other.state or not sets_apart(text, one, other)
     between = text[one.evidence[0].char_end : other.evidence[0].char_start]
     if len(between) > GAP or STOPS & set(between):
         return False
@@ -41,9 +46,27 @@ def goes_on(text: str, one: Finding, other: Finding) -> bool:
     return one.state == other.state or (one.state in TROUBLE and other.state == "good" and other.denied)
 
 
+def sets_apart(text: str, one: Finding, other: Finding) -> bool:
+    """Whether what the other finding says more than the one is said of one of several."""
+    more = text[one.evidence[0].char_end : other.evidence[0].char_end].lower()
+    return any(word.strip(",.").partition("'")[0] in APART for word in more.split())
+
+
+def decisive(one: Finding, other: Finding) -> Finding:
+    """Which of the two tells the state: trouble, where something is denied behind it or good was said before it, and
+    otherwise what is surer.
+    """
+    begun = one.evidence[0].char_start == other.evidence[0].char_start
+    if begun and one.state != other.state and one.state == "good":
+        return other
+    if not begun and one.state != other.state:
+        return one
+    return one if one.confidence >= other.confidence else other
+
+
 def made_one(one: Finding, other: Finding) -> Finding:
     """One finding of two: the words of the surer one, or of the trouble, over the stretch of both."""
-    base = one if one.state != other.state or one.confidence >= other.confidence else other
+    base = decisive(one, other)
     named = next((f for f in (base, one, other) if f.denied), base) if base.state == "good" else base
     first, last = one.evidence[0], other.evidence[0]
     stretch = Evidence(
