@@ -97,6 +97,7 @@ def test_stuff_is_what_never_stands_alone() -> None:
         ("pin has slop", ("slop", "play")),
         ("hose is chafed", ("chafed", "chafed")),
         ("seat is goosed", ("goosed", "broken")),
+        ("oil is on the money", ("on the money", "good")),
         ("bolt is loose", ("loose", "loose")),
         ("bolt's gone", ("gone", "missing")),
         ("one is missing", ("missing", "missing")),

@@ -48,6 +48,8 @@ def reading(words: list[str]) -> Reading:
         ("right then bucket", "right", None),  # a word to begin with
         ("right , bucket", "right", None),
         ("that's all right", "right", None),
+        ("coolant 's right .", "right", None),  # a thing that is as it should be
+        ("the wet one 's right .", "right", "right"),  # which one
         ("right through the weld", "right", None),
         ("right down to the wire", "right", None),
         ("looks right to me", "right", None),

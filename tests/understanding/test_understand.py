@@ -110,6 +110,7 @@ def test_exception(understood: Understand) -> None:
         ("Bucket is cracked.", [("crack", False)]),
         ("Tilt cylinder isn't leaking.", [("leak", True)]),
         ("Horn works.", [("works", False)]),
+        ("Radiator is fine. No fluff in it.", [("good", False), ("fluff", True)]),
     ],
 )
 def test_denied(understood: Understand, text: str, expected: list[tuple[str, bool]]) -> None:

@@ -278,7 +278,9 @@ def prepared(
 
 
 def is_told(statement: Statement, finding: Finding) -> bool:
-    """Whether a finding says what its words say plainly: a number, or a condition of that state."""
+    """Whether a finding says what its words say plainly: a number, what is not there, or a condition of that state."""
+    if finding.denied and "pointed" in statement.marks:
+        return True
     said = any(claim.said.condition.name == finding.condition for claim in statement.claims)
     return bool(finding.measurements) or (said and judge(statement).state == finding.state)
 

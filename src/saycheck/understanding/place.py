@@ -55,6 +55,8 @@ CORRECT = frozenset(
 )
 # "That's right", "she's right": with "is" behind them.
 IS_CORRECT = frozenset("that it she he all everything".split())
+# "Coolant's right.", "the levels are right": of a thing, at the end of its clause; "the wet one's right" is a side.
+IS, WHICH_ONE, ENDS_CLAUSE = frozenset(["'s", "is", "are"]), frozenset(["one", "ones"]), frozenset(".,;!")
 NOT_SIDE_BEFORE = frozenset(
     "through on down up away then now there in out round so where over off into along across behind as to"
     " under back before at above below next good here there for by enough behind between across around".split()
@@ -101,6 +103,8 @@ def is_side_word(words: Sequence[str], at: int) -> str | None:
         if word != "right":
             return "right"
         if before in CORRECT or (before == "'s" and said in IS_CORRECT and after not in SIDE_BEHIND):
+            return None
+        if before in IS and said not in WHICH_ONE and after in ENDS_CLAUSE:
             return None
         if before in SIDE_AFTER or before == "left":
             return "right"

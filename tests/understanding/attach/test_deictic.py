@@ -18,6 +18,10 @@ Statements = Callable[..., list[Statement]]
         ("Radiator. Is that what you meant?", []),  # a question says nothing of the machine
         ("Radiator. My uncle had a boat once.", []),  # points at nothing
         ("This one had a hard life.", []),  # nothing was spoken of
+        ("Radiator. No fluff in it.", ["radiator"]),  # what it has not
+        ("Radiator. No problem.", []),  # has no name of anything
+        ("Radiator. No, the left one.", []),  # puts right
+        ("Joysticks. These go home.", ["control levers"]),  # "go" and "home" count right beside a part only
         (
             "Radiator. He came on Monday. It rained. It rained again.",
             ["radiator"],

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from saycheck.understanding.attach.links import CLAUSE_MARKS, POINTS_ANEW
 from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.attach.walk import Walk
+from saycheck.understanding.denial import absent
 from saycheck.understanding.statements import Subject
 from saycheck.understanding.text import Mention
 
@@ -41,7 +42,7 @@ def point_on(walk: Walk, focus: Subject | None, focus_sentence: int) -> None:
     for start, end in clauses(walk):
         before = [s.subject for s in now.made if 0 <= s.end <= start]
         subject = before[-1] if before else focus
-        if subject is None or not points(walk.words, start, end):
+        if subject is None or not (points(walk.words, start, end) or lacks(walk, start, end)):
             continue
         if before and walk.words[start] not in POINTS_ANEW:
             continue  # more of what was said
@@ -54,7 +55,8 @@ def point_on(walk: Walk, focus: Subject | None, focus_sentence: int) -> None:
 def clauses(walk: Walk) -> Iterator[tuple[int, int]]:
     """The clauses of the sentence without an event in them, fillers at their start left out."""
     now, words = walk.now, walk.words
-    taken = {i for m in now.events if not is_narrowed(m) for i in range(m.start, m.end)}
+    free = [m for m in now.events if is_common(m) or lacks(walk, m.start, now.end)]
+    taken = {i for m in now.events if m not in free for i in range(m.start, m.end)}
     taken |= {i for s in now.made for i in range(s.start, s.end)}
     start = now.start
     for at in range(now.start, now.end + 1):
@@ -69,12 +71,17 @@ def clauses(walk: Walk) -> Iterator[tuple[int, int]]:
         start = at + 1
 
 
-def is_narrowed(event: Mention) -> bool:
-    """Whether it is a word that counts beside some parts only: of any other "nothing" just says that there is none."""
-    return event.kind == "condition" and bool(event.value.condition.checks)
+def is_common(event: Mention) -> bool:
+    """Whether a word counts right beside a part only: where it counted for none, "these go home" just points."""
+    return event.kind == "condition" and not event.value.condition.alone
 
 
 def points(words: list[str], start: int, end: int) -> bool:
     """Whether the clause begins or ends with a word that stands for a part: "you could eat off it"."""
     bare = words[start : start + 2] in (["that", "is"], ["it", "is"])
     return (words[start] in POINTING and not (bare and end - start <= 2)) or words[end - 1] in ENDING
+
+
+def lacks(walk: Walk, start: int, end: int) -> bool:
+    """Whether "no" begins what the part spoken of has not, and no part is named: "no lumps out of it"."""
+    return walk.words[start] == "no" and not walk.now.group and absent(walk.reading, start, end) is not None
