@@ -52,7 +52,7 @@ class ConditionFinder:
                 self.table.add(saying, Said(condition, form))
 
     def __call__(self, reading: Reading) -> None:
-        """Put a ``condition`` mention on the reading for each; the last table in the file wins a tie."""
+        """Put a ``condition`` mention on the reading for each; the first table in the file wins a tie."""
         words = reading.all_words
         reading.mentions["condition"] = [
             Mention("condition", a, b, meant(values))
