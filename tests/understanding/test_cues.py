@@ -38,7 +38,7 @@ def cued(cut: Cut) -> Cued:
         ("isn't leaking", "deny", "isn't"),
         ("not seeing any leaks", "deny", "not seeing any"),
         ("couldn't find a loose one", "deny", "couldn't find a"),
-        ("it's not leaking any more", "deny-after", "any more"),
+        ("leaks none", "deny-after", "none"),
         ("a touch slack", "slight", "a touch"),
         ("badly worn", "strong", "badly"),
         ("keep an eye on it", "keep-an-eye", "keep an eye on"),
