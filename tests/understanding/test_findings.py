@@ -187,6 +187,7 @@ def test_what_is_not_there(understood: Understand, text: str, condition: str, de
     [
         ("Hydraulic hoses, can't see them.", "Hydraulic hoses, can't see them"),
         ("The cab I'll do once it's warm.", "cab I'll do once it's warm"),
+        ("Two of the four studs are gone.", "Two of the four studs are gone"),
         ("Left front tyre is cut and so on.", "Left front tyre is cut"),  # another thought begins
         ("Left front tyre is cut, as ever.", "Left front tyre is cut"),  # a mark ends the clause
     ],

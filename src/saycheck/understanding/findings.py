@@ -120,6 +120,16 @@ def clause_end(reading: Reading, statement: Statement, end: int) -> int:
     return limit if limit <= end + LAST_WORDS and limit == reading.sentences[statement.sentence][1] else end
 
 
+def clause_begin(reading: Reading, statement: Statement) -> int:
+    """Where the words of a statement begin, with how many there are of the things: "two of the four | bolts"."""
+    if statement.count is None or statement.copied_from is not None:
+        return statement.start
+    counted = statement.count[1]
+    between = reading.tokens[counted.end : statement.start]
+    near = counted.end <= statement.start <= counted.end + LAST_WORDS
+    return counted.start if near and not any(token.is_mark for token in between) else statement.start
+
+
 class FindingMaker:
     """Makes findings of statements."""
 
@@ -186,7 +196,7 @@ class FindingMaker:
         verdict, end_token = naming_the_denied(reading, statement, verdict)
         if statement.copied_from is None:
             end_token = clause_end(reading, statement, end_token)
-        start, end = reading.span(statement.start, end_token)
+        start, end = reading.span(clause_begin(reading, statement), end_token)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part
         measured = [

@@ -13,6 +13,7 @@ Statements = Callable[..., list[Statement]]
     ("text", "expected"),
     [
         ("Wheel nuts, four of the ten are loose.", 4),
+        ("The step is loose, one bolt out of four gone.", 1),
         ("Lift cylinder seals: four seals, one weeping.", 1),  # the one, not the whole
         ("Bucket has lost two teeth.", 2),
         ("Steps missing a bolt.", 1),

@@ -116,8 +116,8 @@ def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention]
         first -= 1
     if first > start and words[first] == "of":
         first -= 2 if words[first - 1] == "out" else 1
-        if first >= start and words[first] in COUNTS:
-            at = first
+        # "One out of four", "one bolt out of four".
+        at = next((i for i in (first, first - 1) if i >= start and words[i] in COUNTS), at)
     if at and words[at - 1] in NAMING:
         return None
     if words[at] == "one":
