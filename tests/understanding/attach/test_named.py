@@ -43,6 +43,7 @@ def test_one_part(ruled: Rows, text: str, expected: list[Row]) -> None:
         ("Left lift cylinder is weeping at the gland.", [("lift cylinder gland", "left", "watch", "leak")]),
         ("Leak at the tilt cylinder gland.", [("tilt cylinder gland", "none", "writeup", "leak")]),
         ("Loose bolt on the handrail.", [("handrail bolt", "none", "writeup", "loose")]),
+        ("Clamp's loose on the handrail.", [("handrail clamp", "none", "writeup", "loose")]),
     ],
 )
 def test_part_on_a_part(ruled: Rows, text: str, expected: list[Row]) -> None:

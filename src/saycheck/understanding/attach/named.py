@@ -17,6 +17,7 @@ from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.parts import ENDS, LEFT, RIGHT, PartName
 from saycheck.understanding.phrases import singular
+from saycheck.understanding.resolve import FASTENERS, WHEELS
 from saycheck.understanding.statements import Subject
 from saycheck.understanding.text import Mention
 
@@ -49,6 +50,8 @@ ASIDE_SENTENCES = 1
 CLAUSE_ENDS = CLAUSE_MARKS | {"and", "but", "so", "because", "or"}
 # Behind stuff that is not there these say that it should be.
 INTO = frozenset("in inside left showing at getting coming going pressure level".split())
+# Between a bare fastener and the part that it holds to.
+HOLDING = frozenset("on off from of in".split())
 # How far stuff ("oil") may stand behind what was said before it, in words.
 STUFF_REACH = 4
 
@@ -85,7 +88,10 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
     if previous and previous.kind == "condition" and walk.words[previous.end - 1] in PREPOSITIONS:
         gap = [walk.words[previous.end - 1], *gap]
     if now.made and previous and is_detail(gap, previous):
-        add_detail(walk, name, event)
+        if is_held_by(walk, name, gap):
+            belong(walk, name, event)
+        else:
+            add_detail(walk, name, event)
         return
     if is_possessed(walk, gap, previous, following):
         say_presence(walk, "has", event)
@@ -216,6 +222,19 @@ def belong(walk: Walk, name: PartName, event: Mention) -> None:
         if statement.subject is first:
             statement.subject = subject
             statement.stretch(subject.start, subject.end)
+
+
+def is_held_by(walk: Walk, name: PartName, gap: list[str]) -> bool:
+    """Whether what was said is of a bare fastener of this part: "bolts are loose on the guard".
+
+    Those of a wheel are parts of their own.
+    """
+    group, made = walk.now.group, walk.now.made[-1]
+    if len(group) != 1 or group[0].start < 0 or made.subject is not group[0]:
+        return False
+    own = own_words(walk, group[0])
+    bare = len(own) == 1 and own[0] in FASTENERS and not WHEELS & set(name.words)
+    return bare and gap[0] in HOLDING and only_small(gap)
 
 
 def own_words(walk: Walk, subject: Subject) -> tuple[str, ...]:
