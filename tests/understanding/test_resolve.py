@@ -131,7 +131,11 @@ def test_component_at_one_level(resolver: Resolver, words: str, expected: str) -
 
 @pytest.mark.parametrize(
     ("owner", "component", "expected"),
-    [("forks", "fork heel", "fork heel"), ("lift cylinder", "rod", "lift cylinder rod")],
+    [
+        ("forks", "fork heel", "fork heel"),
+        ("lift cylinder", "rod", "lift cylinder rod"),
+        ("cutting edge", "edge bolt", "cutting edge bolt"),
+    ],
 )
 def test_named_on(owner: str, component: str, expected: str) -> None:
     """No name says twice what the part is on."""

@@ -3,7 +3,7 @@
 import pytest
 
 from saycheck.understanding import weigh as weighing
-from saycheck.understanding.pipeline import prepared
+from saycheck.understanding.pipeline import prepared, understand
 from saycheck.understanding.text import plain_word
 from saycheck.understanding.weigh import STATES, Weight, features, region_end, weigh
 
@@ -93,3 +93,9 @@ def test_a_fault_of_this_part_alone(text: str) -> None:
     """What is good of most parts and a fault of this one weighs as a fault."""
     reading, made = prepared(text, KIND)
     assert "writeup" == weigh(reading, made[0], made).state
+
+
+def test_a_condition_that_no_narration_had_leans_on_the_tables() -> None:
+    """What a table has and nothing was learned of, as a shop's own word, is not outvoted by the words around it."""
+    (finding,) = understand("Fan belt is too tight.", "wheel-loader").findings
+    assert ("watch", "too tight") == (finding.state, finding.condition)

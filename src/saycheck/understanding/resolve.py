@@ -77,8 +77,13 @@ def noun_of(saying: str) -> str:
 
 
 def named_on(owner: str, component: str) -> str:
-    """The name of what is on a part, the part not named twice: "forks" and "fork heel" are "fork heel"."""
-    return component if folded(owner) < folded(component) else f"{owner} {component}"
+    """The name of what is on a part, nothing named twice: "forks" and "fork heel" are "fork heel", "cutting edge" and
+    "edge bolt" are "cutting edge bolt".
+    """
+    if folded(owner) < folded(component):
+        return component
+    rest = [word for word in component.split() if singular(word) not in folded(owner)]
+    return f"{owner} {' '.join(rest) or component}"
 
 
 class Resolver:
@@ -262,7 +267,7 @@ class Resolver:
             owner = self.part_of(frozenset(name.owner) - IGNORED, here, near)
             if owner and not (whole and whole[0] >= 0.95):
                 spoken = " ".join(name.head)
-                return Resolved(f"{owner[1].name} {spoken}", owner[1], here, spoken, owner[0])
+                return Resolved(named_on(owner[1].name, spoken), owner[1], here, spoken, owner[0])
             if whole is None and not owner:
                 return Resolved(" ".join(name.words), None, here, None, 0.5)
             words = words or head

@@ -14,7 +14,7 @@ from saycheck.models.walk import State
 from saycheck.understanding import order, throughout
 from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import trained
-from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.statements import Claim, Statement, Subject
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Reading, plain_words
 
@@ -40,6 +40,7 @@ TELLING = 0.3
 # What good keeps where the word is a fault of this kind of part alone: "horn, nothing", "the pins are dry". By words
 # alone neither can be told from the many parts of which it is good.
 OF_THIS_PART = 0.1
+DEGREES = (None, "slight", "strong")
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
 # has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).
 FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
@@ -212,6 +213,17 @@ def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
     return False
 
 
+def is_for_tables(claim: Claim) -> bool:
+    """Whether only the tables know what is said to be so: it is of this kind of part alone, or no narration had such a
+    condition, as those that a shop adds.
+    """
+    model, condition = trained("statements"), claim.said.condition
+    if claim.denied or model is None:
+        return False
+    learned = any(f"c={condition.name}/False/{degree}" in model.weights for degree in DEGREES)
+    return bool(condition.checks) or not learned
+
+
 def is_bare(reading: Reading, statement: Statement) -> bool:
     """Whether hardly more than a number is said of the part, nothing that judges it: "front tyre, thirty-six psi"."""
     if statement.claims or statement.marks - {"unworded"} or statement.held or not statement.quantities:
@@ -234,7 +246,7 @@ def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) ->
     leans = dict(LEANS.get(ruled, {}))
     if ruled in LEANS and is_telling(reading, statement, ruled):
         leans = dict.fromkeys(leans, TELLING)
-    if ruled in LEANS and any(c.said.condition.checks and not c.denied for c in statement.claims):
+    if ruled in LEANS and any(is_for_tables(claim) for claim in statement.claims):
         leans["good"] = OF_THIS_PART
     measured = any(q.quantity not in NOT_MEASURED for q, _ in statement.quantities)
     if measured and not context_of(reading, statement):

@@ -41,7 +41,7 @@ WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 # With an article behind it, these begin words on where one looks next.
 INSIDE = frozenset("in inside under underneath behind at on round around".split())
 # Behind the second of two parts these say something of that one alone.
-OF_ONE = frozenset("'s is has was it's".split())
+OF_ONE = frozenset("'s is has was it's measures measure measured reads shows".split())
 # A part that is in or at another is where it should be, or it is not.
 BEING = frozenset("'s is are 're sits sitting sat was".split())
 BEING_AT = frozenset("in at on up to below above under into".split())
@@ -148,7 +148,7 @@ def is_heading(walk: Walk, gap: list[str], event: Mention) -> bool:
     group = walk.now.group
     if len(group) > 1 or group[0].start < 0:
         return False
-    after = walk.words[event.end] if event.end < walk.now.end else "."
+    after = next((w for w in walk.words[event.end : walk.now.end] if w != ","), ".")
     if gap == [","] and (after in OF_ONE or walk.rules.resolver.is_place(group[0].part)):
         return True
     if gap != [",", "the"]:
