@@ -103,8 +103,6 @@ def untold_sides(vocabulary: Vocabulary, findings: Sequence[Finding], text: str)
 
 
 _begins = attrgetter("char_start")
-# Marks that a passage is shown without where they stand at its ends.
-LOOSE_ENDS = " ,;:."
 
 
 def unclear(
@@ -123,11 +121,12 @@ def unclear(
         start_s, end_s = (times[0].start_s, times[-1].end_s) if times else (None, None)
         before = bisect_left(earliest, start)
         at = f" at {clock(start_s)}" if start_s is not None else ""
+        heard = transcript.passage(start, end).rstrip(".")  # the stop behind the quote is enough
         yield Question(
             id=slug("unclear", start),
             about=About(zone=told[before - 1][1] if before else vocabulary.zones[0].name),
             kind="unclear",
-            text=f"Not understood{at}: {quoted(transcript.text[start:end].strip(LOOSE_ENDS))}. What was it?",
+            text=f"Not understood{at}: {quoted(heard)}. What was it?",
             evidence=[Evidence(char_start=start, char_end=end, start_s=start_s, end_s=end_s)],
         )
 

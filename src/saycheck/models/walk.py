@@ -68,6 +68,10 @@ class Transcript(Model):
     spans: list[Span] = []
     readings: list[OtherReading] = []
 
+    def passage(self, start: int, end: int) -> str:
+        """The words from character ``start`` to ``end`` as a person is shown them: without commas at their ends."""
+        return self.text[start:end].strip(" ,;:")
+
 
 class Evidence(Model):
     """The words a finding came from: offsets in the transcript and seconds in the sound."""

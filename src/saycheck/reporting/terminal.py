@@ -167,7 +167,7 @@ def _unclear(walk: Walk) -> Iterator[RenderableType]:
     yield from _heading(f"not understood ({len(spans)})")
     grid = margin_grid()
     for span in spans:
-        words = plain(walk.transcript.text[span.char_start : span.char_end])
+        words = plain(walk.transcript.passage(span.char_start, span.char_end))
         why = f" ({plain(span.why)})" if span.why else ""
         grid.add_row(_when(span, walk), Text(f"“{_cut(words)}”{why}"))
     yield grid

@@ -122,7 +122,7 @@ def clause_end(reading: Reading, statement: Statement, end: int) -> int:
 
 def clause_begin(reading: Reading, statement: Statement) -> int:
     """Where the words of a statement begin, with how many there are of the things: "two of the four | bolts"."""
-    if statement.count is None or statement.copied_from is not None:
+    if statement.count is None:
         return statement.start
     counted = statement.count[1]
     between = reading.tokens[counted.end : statement.start]
@@ -194,9 +194,13 @@ class FindingMaker:
         sure = confidence(features(statement, verdict, weight, ruled, talk), weight, verdict.state)
         why = reasons(statement, verdict, weight, ruled, sure)
         verdict, end_token = naming_the_denied(reading, statement, verdict)
+        begin_token = statement.start
         if statement.copied_from is None:
-            end_token = clause_end(reading, statement, end_token)
-        start, end = reading.span(clause_begin(reading, statement), end_token)
+            begin_token, end_token = (
+                clause_begin(reading, statement),
+                clause_end(reading, statement, end_token),
+            )
+        start, end = reading.span(begin_token, end_token)
         start_s, end_s = times(words, start, end)
         part = statement.subject.part
         measured = [

@@ -40,6 +40,7 @@ TELLING = 0.3
 # What good keeps where the word is a fault of this kind of part alone: "horn, nothing", "the pins are dry". By words
 # alone neither can be told from the many parts of which it is good.
 OF_THIS_PART = 0.1
+# Under these a condition was learned, where any narration had it.
 DEGREES = (None, "slight", "strong")
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
 # has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).

@@ -128,11 +128,10 @@ def _skipped(walk: Walk) -> list[Skipped]:
 
 def _unclear(walk: Walk) -> list[Fact]:
     spans = [span for span in walk.transcript.spans if span.disposition == "unclear"]
-    text = walk.transcript.text
     return [
         Fact(
             name=_when(span, walk),
-            value=f"“{plain(text[span.char_start : span.char_end])}”"
+            value=f"“{plain(walk.transcript.passage(span.char_start, span.char_end))}”"
             + (f" ({plain(span.why)})" if span.why else ""),
         )
         for span in spans

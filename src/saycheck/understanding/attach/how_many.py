@@ -16,6 +16,7 @@ COUNTS = {word: n for word, n in (ONES | TEENS).items() if 0 < n <= MOST_COUNTED
 COUNTS |= {str(n): n for n in range(1, MOST_COUNTED + 1)}
 # Behind these stands what is not there.
 LACKS = frozenset(["missing", "lost", "lacking", "short", "minus", "lacks", "loses", "without"])
+# Where on the machine a thing is, told right before "one".
 PLACES = frozenset("left right front rear back".split())
 # Before what is one thing.
 SINGLE = frozenset(["a", "an", "one"])

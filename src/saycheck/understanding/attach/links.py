@@ -40,6 +40,7 @@ def only_list(gap: Sequence[str]) -> bool:
     return all(w in LIST_LINKS or w in SMALL for w in gap)
 
 
+# What only leads on to what a part has.
 HAVING = frozenset("has have got 's 've".split())
 # Where on the machine a part is: "hoses through the middle", "wipers, the driver's side".
 WHEREABOUTS = frozenset(
