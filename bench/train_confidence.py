@@ -19,14 +19,12 @@ import numpy as np
 from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
 
-from saycheck.understanding import order, throughout
 from saycheck.understanding.confidence import features
 from saycheck.understanding.judge import judge
-from saycheck.understanding.linear import STANDING_IN, read
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.weigh import weigh
-from train_statements import ROOT, STATE, agreement, narrations, without
+from train_statements import ROOT, STATE, agreement, left_out, narrations
 
 EDGES = np.linspace(0, 1, 11)
 
@@ -75,16 +73,9 @@ def fit(data: list[tuple[list[dict[str, int]], list[str]]]) -> tuple[DictVectori
 def main(folder: Path, plot: str | None) -> None:
     data = []
     for writer, label in narrations():
-        path = folder / f"{writer}.json"
-        if path.exists() and (folder / "throughout" / f"{writer}.npz").exists():
-            without(writer, folder)
-            STANDING_IN["statements"] = read(path)
-            order.STANDING_IN[:] = [order.read(folder / "order" / f"{writer}.npz")]
-            throughout.STANDING_IN[:] = [throughout.read(folder / "throughout" / f"{writer}.npz")]
-            data.append(rows(label))
-    STANDING_IN.clear()
-    order.STANDING_IN.clear()
-    throughout.STANDING_IN.clear()
+        with left_out(writer, folder) as done:
+            if done:
+                data.append(rows(label))
     vector, model = fit(data[::2])
     x, y = [f for d in data[1::2] for f in d[0]], np.array([c == "right" for d in data[1::2] for c in d[1]])
     p = model.predict_proba(vector.transform(x))[:, list(model.classes_).index("right")]

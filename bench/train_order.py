@@ -24,7 +24,8 @@ from saycheck.understanding import order
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
 from saycheck.understanding.order import HEADS, NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
-from saycheck.understanding.weigh import features, region_end
+from saycheck.understanding.statements import region_end
+from saycheck.understanding.weigh import features
 
 CLASSES = ["good", "hidden", "later", "talk", "watch", "writeup"]
 EPOCHS, BATCH, RATE, DECAY, DROP, SMOOTH = 7, 96, 2e-3, 1e-4, 0.3, 0.05

@@ -17,6 +17,7 @@ import re
 import sys
 from collections import Counter
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, TypeVar
@@ -28,6 +29,7 @@ from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
 from sklearn.metrics import classification_report
 
+from saycheck.understanding import encoder, order
 from saycheck.understanding.linear import STANDING_IN, read
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.weigh import features
@@ -155,7 +157,7 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
     return [x for x, c in pairs if c != UNSURE], [c for _, c in pairs if c != UNSURE]
 
 
-kept = lru_cache(maxsize=2)(read)
+kept, kept_encoder = lru_cache(maxsize=2)(read), lru_cache(maxsize=2)(encoder.kept)
 """Weights read once for all narrations of a writer."""
 
 
@@ -169,6 +171,28 @@ def without(writer: str, folds: Path | None) -> None:
         path = folds / name / f"{writer}.json"
         if path.exists():
             STANDING_IN[name] = kept(path)
+    encoded = folds / "encoder" / writer
+    encoder.STANDING_IN[:] = [kept_encoder(encoded.resolve()) if encoded.exists() else None]
+
+
+@contextmanager
+def left_out(writer: str, folds: Path) -> Iterator[bool]:
+    """Within it every trained part stands in that was learned without this writer; yields whether there are some."""
+    weights, ordered, encoded = (
+        folds / f"{writer}.json",
+        folds / "order" / f"{writer}.npz",
+        folds / "encoder" / writer,
+    )
+    there = weights.exists() and ordered.exists() and encoded.exists()
+    if there:
+        without(writer, folds)
+        STANDING_IN["statements"] = kept(weights)
+        order.STANDING_IN[:] = [order.read(ordered)]
+    try:
+        yield there
+    finally:
+        for standing_in in (STANDING_IN, order.STANDING_IN, encoder.STANDING_IN):
+            standing_in.clear()
 
 
 def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tuple[str, Row]]:
@@ -178,6 +202,7 @@ def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tu
         without(writer, folds)
         data.append((writer, rows(label)))
     STANDING_IN.clear()
+    encoder.STANDING_IN.clear()
     return data
 
 

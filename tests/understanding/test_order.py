@@ -10,7 +10,8 @@ from scipy.special import softmax
 from saycheck.understanding import order
 from saycheck.understanding.order import HEADS, INSIDE, LATER, PADDED, SUBJECT, Network, Seen, attended, slid
 from saycheck.understanding.pipeline import prepared
-from saycheck.understanding.weigh import by_order, region_end
+from saycheck.understanding.statements import region_end
+from saycheck.understanding.weigh import by_order
 
 
 @pytest.fixture(scope="module")

@@ -1,77 +1,11 @@
-"""The network that reads a narration through: its sums, its file, and what its words tell of a statement."""
-
-from pathlib import Path
+"""What the words of a narration tell of a statement, read through."""
 
 import numpy as np
-import pytest
-from scipy.ndimage import correlate1d
 
-from saycheck.understanding import throughout
+from saycheck.understanding import encoder
 from saycheck.understanding.pipeline import prepared
-from saycheck.understanding.throughout import CLASSES, REACH, Reader, Words, slid, told
+from saycheck.understanding.throughout import CLASSES, shares, told
 from saycheck.understanding.weigh import agreed, weigh
-
-WIDTH = 6
-
-
-@pytest.fixture(scope="module")
-def reader() -> Reader:
-    """A small network with weights by chance."""
-    chance = np.random.default_rng(5)
-    sizes = {
-        "words": (4, 5), "endings": (3, 2), "tags": (2, 2), "in": (11, WIDTH), "in_bias": (WIDTH,),
-        "out": (2 * WIDTH, len(CLASSES)), "out_bias": (len(CLASSES),),
-        **{f"layer{i}": (3, WIDTH, WIDTH) for i in range(len(REACH))},
-        **{f"bias{i}": (WIDTH,) for i in range(len(REACH))},
-    }  # fmt: skip
-    names = {"words": ["", "?", "dry", "not"], "endings": ["", "?", "dry"], "tags": ["", "-"]}
-    return Reader(
-        names, {name: 0.4 * chance.standard_normal(size).astype(np.float32) for name, size in sizes.items()}
-    )
-
-
-def said(*words: str) -> Words:
-    """Words of one sentence that name no part."""
-    return Words(words, ["-"] * len(words), [0.0] * len(words), [i == 0 for i in range(len(words))])
-
-
-@pytest.mark.parametrize("reach", sorted(set(REACH)))
-def test_sliding_is_correlation_with_gaps(reach: int) -> None:
-    """A kernel slid over words so far apart gives what scipy gives for one with noughts between its three rows."""
-    chance = np.random.default_rng(reach)
-    x = chance.standard_normal((40, 3)).astype(np.float32)
-    kernel = chance.standard_normal((3, 3, 2)).astype(np.float32)
-    expected = np.zeros((40, 2))
-    for i, out in np.ndindex(3, 2):
-        gaps = np.zeros(2 * reach + 1)
-        gaps[::reach] = kernel[:, i, out]
-        expected[:, out] += correlate1d(x[:, i], gaps, mode="constant")
-    np.testing.assert_allclose(slid(x, kernel, reach), expected, rtol=1e-4, atol=1e-5)
-
-
-def test_shares_add_up(reader: Reader) -> None:
-    """Every word gets a share of each class, one in all."""
-    shares = reader.shares(said("rod", "not", "dry"))
-    assert (3, len(CLASSES)) == shares.shape
-    np.testing.assert_allclose(shares.sum(axis=1), 1, rtol=1e-5)
-
-
-def test_what_stands_far_off_counts(reader: Reader) -> None:
-    """A word twenty words on is seen, one beyond all layers together is not."""
-    row = ["dry"] * 80
-    plain = reader.shares(said(*row))
-    near, far = (reader.shares(said(*row[:at], "not", *row[at + 1 :])) for at in (20, sum(REACH) + 1))
-    assert np.abs(near[0] - plain[0]).max() > 1e-6
-    np.testing.assert_allclose(far[0], plain[0], atol=1e-6)
-
-
-def test_kept_in_a_file(reader: Reader, tmp_path: Path) -> None:
-    """A network read back says the same, as far as half precision goes."""
-    throughout.write(tmp_path / "one.npz", reader)
-    again = throughout.read(tmp_path / "one.npz")
-    words = said("rod", "isn't", "dry")
-    np.testing.assert_allclose(again.shares(words), reader.shares(words), atol=5e-3)
-
 
 WALK = (
     "Right then, front of the machine. Cutting edge is straight, bolts all tight. Bucket teeth are all there. "
@@ -87,29 +21,31 @@ STORY = (
 )
 
 
-def test_a_statement_tells_what_its_words_tell(reader: Reader, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The weight of a statement by its words is their mean."""
-    monkeypatch.setattr(throughout, "STANDING_IN", [reader])
+def test_a_statement_tells_what_its_words_tell() -> None:
+    """The weight of a statement by its words is their mean, a share of each class and one in all."""
     reading, statements = prepared(WALK.format("Bucket pins are good."), "wheel-loader")
-    whole = reader.shares(throughout.seen(reading))
+    one, meaning = encoder.trained(), encoder.read(reading)
+    assert one is not None
+    assert meaning is not None
+    whole = shares(one, meaning)
+    np.testing.assert_allclose(whole.sum(axis=1), 1, rtol=1e-5)
     assert statements
     for statement in statements:
-        shares = told(reading, statement)
-        assert shares is not None
+        given = told(reading, statement)
+        assert given is not None
         mean = whole[statement.start : statement.end].mean(axis=0)
-        np.testing.assert_allclose([shares[c] for c in CLASSES], mean, rtol=1e-5)
+        np.testing.assert_allclose([given[c] for c in CLASSES], mean, rtol=1e-5)
 
 
-def test_of_few_words_it_says_nothing(reader: Reader, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_of_few_words_it_says_nothing() -> None:
     """A sentence by itself is no narration, and nothing was learned from such."""
-    monkeypatch.setattr(throughout, "STANDING_IN", [reader])
     reading, (statement,) = prepared("Left lift cylinder is weeping at the gland.", "wheel-loader")
     assert told(reading, statement) is None
 
 
 def test_both_must_agree() -> None:
     """What one of the two holds for next to impossible is not made likely by the other."""
-    both = agreed({"good": 0.5, "talk": 0.5}, {"good": 0.999, "talk": 0.001})
+    both = agreed(({"good": 0.5, "talk": 0.5}, 0.65), ({"good": 0.999, "talk": 0.001}, 0.35))
     assert both["good"] > 5 * both["talk"]
 
 

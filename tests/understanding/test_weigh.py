@@ -4,8 +4,9 @@ import pytest
 
 from saycheck.understanding import weigh as weighing
 from saycheck.understanding.pipeline import prepared, understand
+from saycheck.understanding.statements import region_end
 from saycheck.understanding.text import plain_word
-from saycheck.understanding.weigh import STATES, Weight, features, region_end, weigh
+from saycheck.understanding.weigh import STATES, Weight, features, weigh
 
 KIND = "wheel-loader"
 

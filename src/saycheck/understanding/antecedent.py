@@ -1,16 +1,23 @@
-"""Of which part something is said where another name stands nearer: a small trained part beside the rules.
+"""Of which part something is said where another name stands nearer: small trained parts beside the rules.
 
 "Handrail though, waggle that, top bolt's out of it": what is said belongs to what the talk is about, not always to
-the name that stands beside it. The rules (``attach``) take the nearest; the model has learned from labelled
-narrations when a part named before is meant instead. Trained by ``bench/train_antecedents.py``; without weights
+the name that stands beside it. The rules (``attach``) take the nearest; two models have learned from labelled
+narrations when a part named before is meant instead: one by the words that stand around (trained by
+``bench/train_antecedents.py``), one by what they mean where they stand (``bench/train_encoder.py``). Without weights
 the rules decide.
 """
 
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import log1p
+from typing import ClassVar
 
+import numpy as np
+
+from saycheck.understanding import encoder
 from saycheck.understanding.attach.subjects import carried_on
+from saycheck.understanding.encoder import Array, Encoder
 from saycheck.understanding.linear import trained
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement, Subject
@@ -20,12 +27,18 @@ from saycheck.understanding.text import Reading, plain_words
 MOST, REACH = 3, 3
 # Another part is meant above this probability; best F1 on the tuning narrations, writers left out.
 ANOTHER_ABOVE = 0.42
+# The same for what the encoder is asked.
+POINTED_MOST, POINTED_REACH = 5, 4
+# What the encoder counts beside the words that stand around.
+MEANING_COUNTS = 0.2
 PRONOUNS = frozenset(
     "it it's its that that's this they they're them those these he he's she she's one ones there there's".split()
 )
 DETERMINERS = frozenset(
     "the a an my your this that these those its his her their every each no any some".split()
 )
+# How far off a part is taken to be that no words name.
+UNNAMED_APART = 60
 NEAR, FAR = (2, 4, 7, 12, 20), "far"
 
 
@@ -39,6 +52,26 @@ class Named:
     before: str
     behind: str
     opens: bool
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A part that a statement may be about, as the encoder is asked: the words ``start`` to ``end`` (half-open) that
+    name it, -1 where none do, and what else is ``told`` of it, a number for each of ``TOLD``.
+    """
+
+    TOLD: ClassVar[tuple[str, ...]] = (
+        "own", "carried", "pointer", "named", "ago", "rank", "far", "opens", "determiner", "sure",
+    )  # fmt: skip
+
+    subject: Subject
+    start: int
+    end: int
+    told: tuple[float, ...]
+
+    def counted_from(self, first: int) -> "Choice":
+        """The same with its words counted from another one on."""
+        return self if self.start < 0 else replace(self, start=self.start - first, end=self.end - first)
 
 
 class Antecedents:
@@ -78,15 +111,17 @@ class Antecedents:
         same = (n for n in reversed(self.named) if n.subject.start < end and alike(n.subject, subject))
         return next(same, None)
 
-    def others(self, statement: Statement) -> list[Named]:
-        """The parts named before the statement that it may be about instead, the last named first."""
+    def others(self, statement: Statement, most: int = MOST, reach: int = REACH) -> list[Named]:
+        """The parts named before the statement that it may be about instead, the last named first; at most so many,
+        within so many sentences.
+        """
         subject = statement.subject
         end = subject.start if subject.start >= 0 else statement.start
         found: list[Named] = []
         for named in reversed(self.named):
             if named.subject.start >= end:
                 continue
-            if statement.sentence - named.sentence > REACH or len(found) == MOST:
+            if statement.sentence - named.sentence > reach or len(found) == most:
                 break
             known = any(alike(named.subject, s) for s in (subject, *(f.subject for f in found)))
             if not known and not self.is_listed_with(named, statement):
@@ -104,13 +139,37 @@ class Antecedents:
         own = self.own(statement) if others else None
         return [(other, self.features(statement, own, other, rank)) for rank, other in enumerate(others)]
 
+    def pointed(self, statement: Statement) -> list[Choice]:
+        """What the encoder is asked: the statement's own part first, then the others."""
+        own = self.own(statement)
+        others = self.others(statement, POINTED_MOST, POINTED_REACH)
+        return [
+            self.choice(statement, own, 0),
+            *(self.choice(statement, other, rank) for rank, other in enumerate(others, 1)),
+        ]
+
+    def choice(self, statement: Statement, named: Named | None, rank: int) -> Choice:
+        """The part as it was named for the encoder; the ``rank`` of the statement's own is 0."""
+        subject = statement.subject if rank == 0 or named is None else named.subject
+        kind = kind_of(statement.subject)
+        place = subject if subject.start >= 0 or named is None else named.subject
+        start, end = (place.start, place.end) if place.start >= 0 else (-1, -1)
+        ago = min(statement.sentence - named.sentence, POINTED_REACH) if named else POINTED_REACH
+        apart = abs(statement.start - named.subject.end) if named else UNNAMED_APART
+        told = (
+            rank == 0, kind == "carried", kind == "pointer", kind == "named", ago / POINTED_REACH,
+            rank / POINTED_MOST, log1p(apart) / 4, named is not None and named.opens,
+            named is not None and named.determiner != "-", named.subject.sure if named else 0.0,
+        )  # fmt: skip
+        return Choice(subject, start, end, tuple(map(float, told)))
+
     def features(self, statement: Statement, own: Named | None, other: Named, rank: int) -> list[str]:
         """Names of the binary features of "the statement is about ``other``", the ``rank``-th of the others.
 
         ``own`` is its part as it was named last.
         """
         subject, words = statement.subject, self.words
-        kind = "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
+        kind = kind_of(subject)
         ago = min(statement.sentence - other.sentence, REACH)
         said = (other.subject.start, other.subject.end) in self.said
         head, heading = head_of(subject), head_of(other.subject)
@@ -149,6 +208,25 @@ class Antecedents:
         return out
 
 
+def kind_of(subject: Subject) -> str:
+    """How a statement comes by its part: no word names it, a word points at it, or it is named."""
+    return "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
+
+
+def likelihoods(one: Encoder, meaning: Array, words: range, choices: Sequence[Choice]) -> Array:
+    """How likely what these words say is of each of the choices, all together 1; ``meaning`` (words, width)."""
+    heads = one.heads
+    statement = meaning[words.start : words.stop].mean(axis=0)
+    named = np.stack(
+        [meaning[c.start : c.end].mean(axis=0) if c.start >= 0 else heads["unnamed"] for c in choices]
+    )
+    told = np.array([c.told for c in choices], np.float32)
+    asked = np.concatenate([np.broadcast_to(statement, named.shape), named, statement * named, told], axis=1)
+    scores = (np.maximum(asked @ heads["asked"] + heads["asked_bias"], 0) @ heads["answer"])[:, 0]
+    grown = np.exp(scores - scores.max())
+    return np.asarray(grown / grown.sum(), np.float32)
+
+
 def alike(one: Subject, other: Subject) -> bool:
     """Whether two subjects are one part by name."""
     return one.part.name == other.part.name
@@ -170,22 +248,50 @@ def far(distance: int) -> str:
     return next((str(step) for step in NEAR if distance <= step), FAR)
 
 
-def moved(statement: Statement, other: Named) -> Subject:
+def moved(statement: Statement, there: Subject) -> Subject:
     """The other part as the subject of the statement, which does not name it."""
-    subject, there = statement.subject, other.subject
+    subject = statement.subject
     side = subject.side if subject.told_side else there.side
     return replace(carried_on(there), side=side, told_side=subject.told_side)
 
 
+class Judge:
+    """Says how likely a statement is about another part than the one beside it, by whichever models were trained."""
+
+    def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
+        self.known = Antecedents(reading, statements)
+        self.model = trained("antecedents")
+        self.encoder, self.meaning = encoder.trained(), encoder.read(reading)
+
+    def likeliest(self, statement: Statement) -> tuple[float, Subject | None]:
+        """The likeliest other part, None where there is none, and how likely it is meant."""
+        rated = self.by_words(statement)
+        if self.encoder is not None and self.meaning is not None:
+            choices = self.known.pointed(statement)
+            words = range(statement.start, statement.end)
+            if len(choices) > 1 and words:
+                shares = likelihoods(self.encoder, self.meaning, words, choices)
+                for choice, share in zip(choices[1:], shares[1:], strict=True):
+                    said = rated.get(id(choice.subject), (0.0, choice.subject))[0]
+                    rated[id(choice.subject)] = (
+                        (1 - MEANING_COUNTS) * said + MEANING_COUNTS * float(share), choice.subject
+                    )  # fmt: skip
+        return max(rated.values(), key=lambda r: r[0], default=(0.0, None))
+
+    def by_words(self, statement: Statement) -> dict[int, tuple[float, Subject]]:
+        """Each other part with how likely it is meant by the words that stand around, by the subject's identity."""
+        if self.model is None:
+            return {}
+        choices = self.known.choices(statement)
+        return {id(o.subject): (self.model.shares(features)["another"], o.subject) for o, features in choices}
+
+
 def settle(reading: Reading, statements: Sequence[Statement]) -> None:
     """Give each statement that is about a part named before, not about the one beside it, that part."""
-    model = trained("antecedents")
-    if model is None:
-        return
-    known = Antecedents(reading, statements)
+    judge = Judge(reading, statements)
     for statement in statements:
-        choices = known.choices(statement) if statement.copied_from is None else []
-        rated = [(model.shares(features)["another"], other) for other, features in choices]
-        share, other = max(rated, key=lambda r: r[0], default=(0.0, None))
+        if statement.copied_from is not None:
+            continue
+        share, other = judge.likeliest(statement)
         if other is not None and share > ANOTHER_ABOVE:
             statement.subject = moved(statement, other)

@@ -8,9 +8,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from saycheck.models.walk import Disposition, Finding, Side, Span
-from saycheck.understanding.statements import Statement
+from saycheck.understanding.statements import Statement, region_end
 from saycheck.understanding.text import Mention, Reading
-from saycheck.understanding.weigh import Weight, region_end
+from saycheck.understanding.weigh import Weight
 
 ORDER: dict[Disposition, int] = {"talk": 0, "unclear": 1, "taken-back": 2, "command": 3, "finding": 4}
 # A statement of trouble is talk for certain only above this probability; measured on the tuning narrations.

@@ -58,8 +58,9 @@ SPELLED = {
 
 
 def heard_as(subject: Subject, quote: str) -> str:
-    """The words heard for the part, behind those of its heading; the whole quote where none were."""
-    return ", ".join(map(without_articles, filter(None, (subject.under, subject.spoken)))) or quote
+    """The words heard for the part, behind those of its heading or owner; the whole quote where none were."""
+    before = subject.under or subject.owner
+    return ", ".join(map(without_articles, filter(None, (before, subject.spoken)))) or quote
 
 
 def without_articles(spoken: str) -> str:

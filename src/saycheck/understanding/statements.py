@@ -1,12 +1,13 @@
 """What a statement is: one thing said about one part, before it is judged."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from saycheck.models.walk import State
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.resolve import Resolved
-from saycheck.understanding.text import Mention
+from saycheck.understanding.text import Mention, Reading
 
 
 @dataclass
@@ -16,7 +17,8 @@ class Subject:
     ``side`` is left, right, both or None; ``told_side`` whether it was said with the part. ``carried``
     tells that the part was named earlier, ``count`` how many are meant and where that was said, ``sure``
     how likely its words name a part (1 where no model has told), ``under`` the heading that it was named under
-    ("quick hitch" of "quick hitch, the pin's in").
+    ("quick hitch" of "quick hitch, the pin's in"), ``owner`` how the part was called that it is one of, where it was
+    named before ("tilt rams" of "tilt rams are dry. Rods clean").
     """
 
     part: Resolved
@@ -30,6 +32,7 @@ class Subject:
     spoken: str = ""
     sure: float = 1.0
     under: str = ""
+    owner: str = ""
 
 
 @dataclass(frozen=True)
@@ -80,3 +83,10 @@ class Statement:
     def stretch(self, start: int, end: int) -> None:
         """Take in the tokens ``start`` to ``end`` as well."""
         self.start, self.end = min(self.start, start), max(self.end, end)
+
+
+def region_end(reading: Reading, statement: Statement, others: Sequence[Statement]) -> int:
+    """Where the words that can belong to the statement end: the next statement or the sentence."""
+    _, end = reading.sentences[statement.sentence]
+    later = [s.start for s in others if s.sentence == statement.sentence and s.start >= statement.end]
+    return min([end, *later])

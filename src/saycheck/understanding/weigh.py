@@ -9,12 +9,13 @@ by ``bench/train_statements.py``; without weights the rules decide alone.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import prod
 
 from saycheck.models.walk import State
 from saycheck.understanding import order, throughout
 from saycheck.understanding.judge import judge
 from saycheck.understanding.linear import trained
-from saycheck.understanding.statements import Claim, Statement, Subject
+from saycheck.understanding.statements import Claim, Statement, Subject, region_end
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Reading, plain_words
 
@@ -49,6 +50,8 @@ FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
 ORDER_COUNTS = 0.65
 # What each word, by all that stands around it, counts beside the statement; best F1 on narrations of writers left out.
 WORDS_COUNT = 0.35
+# What the whole statement, as the encoder reads it, counts beside these.
+WHOLE_COUNTS = 0.3
 # What talk keeps where a part is measured and no word of talk stands in the sentence: nobody measures another machine.
 MEASURED_HERE = 0.5
 # What any other state, and talk, keeps where a measurement was held against a limit told with it.
@@ -76,13 +79,6 @@ class Weight:
     def state(self) -> State:
         """The likeliest state, talk left aside."""
         return max(STATES, key=lambda k: self.shares.get(k, 0.0))
-
-
-def region_end(reading: Reading, statement: Statement, others: Sequence[Statement]) -> int:
-    """Where the words that can belong to the statement end: the next statement or the sentence."""
-    _, end = reading.sentences[statement.sentence]
-    later = [s.start for s in others if s.sentence == statement.sentence and s.start >= statement.end]
-    return min([end, *later])
 
 
 def named_by(subject: Subject) -> str:
@@ -180,12 +176,15 @@ def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -
     if ordered:
         shares = {k: (1 - ORDER_COUNTS) * share + ORDER_COUNTS * ordered[k] for k, share in shares.items()}
     told = throughout.told(reading, statement)
-    return leaning(reading, statement, agreed(shares, told) if told else shares)
+    stated = throughout.stated(reading, statement, others)
+    if told and stated:
+        shares = agreed((shares, 1 - WORDS_COUNT - WHOLE_COUNTS), (told, WORDS_COUNT), (stated, WHOLE_COUNTS))
+    return leaning(reading, statement, shares)
 
 
-def agreed(shares: dict[str, float], told: dict[str, float]) -> dict[str, float]:
-    """What the statement and its words tell, taken together as the weighted geometric mean of the two."""
-    return {k: share ** (1 - WORDS_COUNT) * told[k] ** WORDS_COUNT for k, share in shares.items()}
+def agreed(*weighed: tuple[dict[str, float], float]) -> dict[str, float]:
+    """Several opinions taken together as their geometric mean, each with its weight; the weights add up to 1."""
+    return {k: prod(shares[k] ** weight for shares, weight in weighed) for k in weighed[0][0]}
 
 
 def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]) -> dict[str, float] | None:

@@ -38,6 +38,7 @@ def subject_of(walk: Walk, name: PartName, event: Mention, *, headed: bool = Fal
     part = replace(part, zone=zone)
     spoken = walk.reading.quote(event.start, event.end)
     subject = Subject(part, side, event.start, event.end, name.plural, told_side=told, spoken=spoken)
+    subject.owner = owner_of(subject, walk.focus)
     subject.sure = sure_of(walk, event)
     if walk.now.count:
         subject.count, walk.now.count = walk.now.count, None
@@ -51,6 +52,14 @@ def subject_of(walk: Walk, name: PartName, event: Mention, *, headed: bool = Fal
     if subject.sure >= SURE_OF_NAME or walk.focus is None or is_clause(walk, event):
         walk.remember(subject)
     return subject
+
+
+def owner_of(subject: Subject, focus: Subject | None) -> str:
+    """How the part that the subject is a component of was called when it was spoken of before; nothing elsewhere."""
+    part = subject.part
+    if focus is None or part.part is None or not part.component or focus.part.part is not part.part:
+        return ""
+    return focus.owner or ("" if focus.part.component else focus.spoken)
 
 
 def is_clause(walk: Walk, event: Mention) -> bool:

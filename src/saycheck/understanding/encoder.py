@@ -1,0 +1,218 @@
+"""Reads a narration through as one who knows English: a small encoder that others taught on much text.
+
+The other weighings know only the words of this repository's narrations. This one began as a public sentence encoder
+(six layers of attention, 384 wide) and was then taught on those narrations by ``bench/train_encoder.py``: it gives each
+word a row of numbers that holds what the word means where it stands. Who asks for them: which state the words of a
+statement tell (``throughout``) and of which part it is (``antecedent``). It runs on ONNX Runtime, on one core, offline;
+its weights are whole numbers of seven bits, which every processor sums alike.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from saycheck.understanding import arrays
+from saycheck.understanding.linear import FOLDER
+from saycheck.understanding.names import tags
+from saycheck.understanding.text import Reading, plain_words
+
+Array = NDArray[np.float32]
+
+LENGTH, STEP = 160, 128
+"""It reads stretches of so many words, the next beginning so many later: as long as those it was taught on."""
+FEWEST = 64
+"""It has learned from whole narrations: of fewer words than these it says nothing."""
+UNKNOWN, BEGIN, END = "[UNK]", "[CLS]", "[SEP]"
+"""Pieces: of a word that cannot be put together, before the first word and behind the last."""
+INSIDE = "##"
+"""How a piece is written that does not begin a word."""
+
+
+@dataclass(frozen=True)
+class Words:
+    """The words of a narration as the encoder sees them: the ``tag`` of the mention that each is in, how likely
+    it ``names`` a part, and whether it ``begins`` a sentence.
+    """
+
+    words: Sequence[str]
+    tags: Sequence[str]
+    names: Sequence[float]
+    begins: Sequence[bool]
+
+
+def seen(reading: Reading) -> Words:
+    """The words of a reading."""
+    words = plain_words(reading)
+    starts = {start for start, _ in reading.sentences}
+    names = reading.data.get("names") or [0.0] * len(words)
+    return Words(words, tags(reading), names, [i in starts for i in range(len(words))])
+
+
+class Pieces:
+    """Cuts words into the pieces that the encoder knows, the longest first (WordPiece).
+
+    Source: Schuster and Nakajima, Japanese and Korean voice search, 2012; marks within a word stand for themselves.
+    """
+
+    def __init__(self, known: Sequence[str]) -> None:
+        self.rows = {piece: row for row, piece in enumerate(known)}
+
+    def __call__(self, word: str) -> list[int]:
+        """The rows of the pieces of a word, at least one."""
+        return [row for run in runs(word) for row in self.cut(run)] or [self.rows[UNKNOWN]]
+
+    def cut(self, run: str) -> list[int]:
+        """The rows of a run of letters or of one mark; that of ``UNKNOWN`` where no pieces make it up."""
+        out, start = list[int](), 0
+        while start < len(run):
+            row, start = self.longest(run, start)
+            if row is None:
+                return [self.rows[UNKNOWN]]
+            out.append(row)
+        return out
+
+    def longest(self, run: str, start: int) -> tuple[int | None, int]:
+        """The row of the longest piece that stands at ``start``, and where it ends; None where there is none."""
+        for end in range(len(run), start, -1):
+            row = self.rows.get((INSIDE if start else "") + run[start:end])
+            if row is not None:
+                return row, end
+        return None, start
+
+
+def runs(word: str) -> Iterator[str]:
+    """A word cut at its marks: "it's" is "it", "'" and "s"."""
+    run = ""
+    for letter in word:
+        if letter.isalnum():
+            run += letter
+            continue
+        if run:
+            yield run
+        yield letter
+        run = ""
+    if run:
+        yield run
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """Words that are read at once, from ``start`` on: what the network takes, each array (1, pieces) and more, and
+    the piece that each word begins with.
+    """
+
+    start: int
+    rows: list[int]
+    tags: list[int]
+    told: list[tuple[float, float]]
+    first: list[int]
+
+
+class Encoder:
+    """The network with what it knows of names: ``pieces`` and ``tags`` in the order of their rows.
+
+    ``heads`` are the arrays of those who ask it, by name.
+    """
+
+    def __init__(self, network: bytes, names: dict[str, list[str]], heads: dict[str, Array]) -> None:
+        self.network, self.names = network, names
+        self.pieces = Pieces(names["pieces"])
+        self.tags = {tag: row for row, tag in enumerate(names["tags"])}
+        self.heads = {name: np.asarray(array, np.float32) for name, array in heads.items()}
+
+    @cached_property
+    def session(self) -> Any:
+        """The network, opened when it is first asked."""
+        return opened(self.network)
+
+    def stretches(self, words: Words, length: int = LENGTH, step: int = STEP) -> Iterator[Stretch]:
+        """The words cut into stretches, the last one to the end."""
+        cut = [self.pieces(word) for word in words.words]
+        begin, end = self.pieces.rows[BEGIN], self.pieces.rows[END]
+        for start in range(0, max(len(cut) - (length - step), 1), step):
+            one = Stretch(start, [begin], [0], [(0.0, 0.0)], [])
+            for i in range(start, min(start + length, len(cut))):
+                one.first.append(len(one.rows))
+                tag = self.tags.get(words.tags[i], 0)
+                for j, row in enumerate(cut[i]):
+                    one.rows.append(row)
+                    one.tags.append(tag)
+                    one.told.append((words.names[i], float(words.begins[i] and j == 0)))
+            one.rows.append(end)
+            one.tags.append(0)
+            one.told.append((0.0, 0.0))
+            yield one
+
+    def read(self, words: Words) -> Array:
+        """What each word means where it stands, (words, width): as the stretch has it that it stands deepest in."""
+        out, depth = np.zeros((0, 0), np.float32), np.full(len(words.words), -1)
+        for one in self.stretches(words):
+            (whole,) = self.session.run(
+                None,
+                {
+                    "pieces": np.array([one.rows], np.int64),
+                    "tags": np.array([one.tags], np.int64),
+                    "told": np.array([one.told], np.float32),
+                },
+            )
+            if not out.size:
+                out = np.zeros((len(words.words), whole.shape[-1]), np.float32)
+            many = np.arange(len(one.first))
+            deep = np.minimum(many, len(many) - 1 - many)
+            place = slice(one.start, one.start + len(many))
+            better = deep > depth[place]
+            out[place][better] = whole[0, one.first][better]
+            depth[place][better] = deep[better]
+        return out
+
+
+def opened(network: bytes) -> Any:
+    """The network, ready to run on one core: two would mostly wait for each other."""
+    import onnxruntime
+
+    options = onnxruntime.SessionOptions()
+    options.intra_op_num_threads = options.inter_op_num_threads = 1
+    return onnxruntime.InferenceSession(network, options, providers=["CPUExecutionProvider"])
+
+
+def read(reading: Reading) -> Array | None:
+    """What the words of a reading mean, read once; None without an encoder or where there are too few words."""
+    encoder = trained()
+    if encoder is None or len(reading.tokens) < FEWEST:
+        return None
+    if "read" not in reading.data:
+        reading.data["read"] = encoder.read(seen(reading))
+    meaning: Array = reading.data["read"]
+    return meaning
+
+
+def write(folder: Path, encoder: Encoder) -> None:
+    """Keep an encoder in a folder, as ``encoder.onnx`` and ``encoder.npz``."""
+    (folder / "encoder.onnx").write_bytes(encoder.network)
+    arrays.write(folder / "encoder.npz", encoder.names, encoder.heads)
+
+
+def kept(folder: Path) -> Encoder:
+    """The encoder in a folder that ``write`` wrote to."""
+    names, heads, _ = arrays.read(folder / "encoder.npz")
+    return Encoder((folder / "encoder.onnx").read_bytes(), names, heads)
+
+
+STANDING_IN: list[Encoder | None] = []
+"""At most one encoder, or none at all, in place of the shipped one: the training scripts leave writers out by it."""
+
+
+def trained() -> Encoder | None:
+    """The encoder shipped or standing in for it; None where none has been trained."""
+    return STANDING_IN[0] if STANDING_IN else shipped()
+
+
+@lru_cache
+def shipped() -> Encoder | None:
+    """The shipped encoder, or None where there is none."""
+    return kept(FOLDER) if (FOLDER / "encoder.onnx").exists() else None

@@ -1,0 +1,99 @@
+"""The encoder: how it cuts words and narrations, what it reads, its file."""
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from saycheck.understanding import encoder
+from saycheck.understanding.encoder import LENGTH, STEP, Encoder, Pieces, Words, seen
+from saycheck.understanding.pipeline import reading_of
+
+
+@pytest.fixture(scope="module")
+def shipped() -> Encoder:
+    """The encoder as shipped."""
+    one = encoder.shipped()
+    assert one is not None
+    return one
+
+
+def said(*words: str) -> Words:
+    """Words of one sentence that name no part."""
+    return Words(words, ["-"] * len(words), [0.0] * len(words), [i == 0 for i in range(len(words))])
+
+
+@pytest.mark.parametrize(
+    ("word", "pieces"),
+    [
+        ("playing", ["play", "##ing"]),
+        ("unaffable", ["un", "##aff", "##able"]),
+        ("unwantedx", ["[UNK]"]),
+        ("he's", ["he", "'", "s"]),
+        ("", ["[UNK]"]),
+    ],
+)
+def test_words_are_cut_as_published(word: str, pieces: list[str]) -> None:
+    """Source: Devlin et al., BERT, 2019, figure 2 ("playing"), and the example and tests of its published tokenizer
+    ("unaffable", "unwantedX"; from memory).
+    """
+    known = ["[UNK]", "play", "##ing", "un", "##aff", "##able", "##want", "##ed", "he", "'", "s"]
+    assert pieces == [known[row] for row in Pieces(known)(word)]
+
+
+def test_the_longest_piece_comes_first() -> None:
+    """ "bearing" is not "bear" and "##ing" where it is known as a whole."""
+    known = ["[UNK]", "bear", "##ing", "bearing", "##s"]
+    assert ["bearing", "##s"] == [known[row] for row in Pieces(known)("bearings")]
+
+
+def test_every_word_stands_in_some_stretch(shipped: Encoder) -> None:
+    """Stretches of a long narration overlap, leave out no word and are no longer than the encoder was taught on."""
+    for many in (1, LENGTH, LENGTH + 1, 3 * STEP, 1000):
+        stretches = list(shipped.stretches(said(*["bolt"] * many)))
+        covered = {one.start + i for one in stretches for i in range(len(one.first))}
+        assert set(range(many)) == covered
+        assert all(len(one.first) <= LENGTH for one in stretches)
+
+
+def test_what_stands_around_counts(shipped: Encoder) -> None:
+    """The same word means another thing in other words."""
+    one, other = (shipped.read(said("the", "track", word, "loose")) for word in ("is", "record"))
+    assert (4, 384) == one.shape
+    assert np.abs(one[1] - other[1]).max() > 0.1
+
+
+def test_a_word_is_read_where_it_stands_deepest(shipped: Encoder) -> None:
+    """A word far from both ends of a narration has enough around it, whichever stretch it is read in."""
+    row = ("the left lift cylinder is dry and the right one is weeping at the gland . " * 25).split()
+    meaning = shipped.read(said(*row))
+    # The same sentence again and again: what differs is only where in its stretch it was read.
+    again = meaning[16 * 4 + 10 : 16 * 5 + 10], meaning[16 * 10 + 10 : 16 * 11 + 10]
+    likeness = (again[0] * again[1]).sum(axis=1) / np.prod([np.linalg.norm(a, axis=1) for a in again], axis=0)
+    assert likeness.min() > 0.7
+
+
+def test_kept_in_a_file(shipped: Encoder, tmp_path: Path) -> None:
+    """An encoder read back reads the same, and its heads are the same as far as half precision goes."""
+    encoder.write(tmp_path, shipped)
+    again = encoder.kept(tmp_path)
+    words = said(*"rod is dry , gland isn't".split())
+    np.testing.assert_array_equal(again.read(words), shipped.read(words))
+    for name, head in shipped.heads.items():
+        np.testing.assert_allclose(again.heads[name], head, atol=5e-3)
+
+
+def test_of_few_words_it_says_nothing() -> None:
+    """A sentence by itself is no narration, and nothing was learned from such."""
+    assert encoder.read(reading_of("Left lift cylinder is weeping at the gland.", "wheel-loader")) is None
+
+
+def test_a_narration_is_read_once(shipped: Encoder, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whoever asks first has it read; all others get the same."""
+    text = "The left lift cylinder is dry, the right one is weeping. " * 8
+    reading = reading_of(text, "wheel-loader")
+    first = encoder.read(reading)
+    assert first is not None
+    np.testing.assert_array_equal(first, shipped.read(seen(reading)))
+    monkeypatch.setattr(encoder, "STANDING_IN", [Encoder(b"", shipped.names, {})])
+    assert encoder.read(reading) is first
