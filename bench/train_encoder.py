@@ -423,16 +423,16 @@ def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
     """
     right = words = fitting = statements = won = spoilt = asked = 0
     for narration in data:
-        meaning = one.read(narration.words)
-        told = shares(one, meaning).argmax(axis=1)
+        made = one.read(narration.words)
+        told = shares(one, made).argmax(axis=1)
         right += int((told == np.array(narration.classes)).sum())
         words += len(told)
         if narration.stated:
-            told = state_shares(one, meaning, [place for place, _ in narration.stated]).argmax(axis=1)
+            told = state_shares(one, made, [place for place, _ in narration.stated]).argmax(axis=1)
             fitting += int((told == np.array([c for _, c in narration.stated])).sum())
             statements += len(told)
         for start, end, choices in narration.questions:
-            rated = likelihoods(one, meaning, range(start, end), [choice for choice, _ in choices])
+            rated = likelihoods(one, made, range(start, end), [choice for choice, _ in choices])
             best = int(np.argmax(rated))
             won += choices[best][1] and not choices[0][1]
             spoilt += choices[0][1] and not choices[best][1]

@@ -2,10 +2,13 @@
 
 from collections.abc import Callable, Iterator
 
+import numpy as np
 import pytest
 
 from saycheck.understanding import antecedent
-from saycheck.understanding.antecedent import Antecedents, settle
+from saycheck.understanding.antecedent import Antecedents, Choice, likelihoods, settle
+from saycheck.understanding.encoder import Read
+from saycheck.understanding.encoder import trained as trained_encoder
 from saycheck.understanding.linear import STANDING_IN, Linear
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.statements import Statement
@@ -83,3 +86,29 @@ def test_without_weights_the_rules_decide(monkeypatch: pytest.MonkeyPatch) -> No
 def test_a_plain_name_stays(statements: Statements, text: str, part: str) -> None:
     """What is plainly said of the part beside it is left there by the shipped weights."""
     assert part == statements(text)[-1].subject.part.name
+
+
+def test_the_encoder_is_asked_of_the_own_part_first() -> None:
+    """Then of those named before, the last named first; each with a number for everything that is told of it."""
+    reading, made = attached("Fan belt is tight. Horn works, seat belt's torn.", KIND)
+    choices = Antecedents(reading, made).pointed(made[-1])
+    assert ["seat belt", "horn", "fan belt"] == [c.subject.part.name for c in choices]
+    assert [1.0, 0.0, 0.0] == [c.told[Choice.TOLD.index("own")] for c in choices]
+    assert {len(Choice.TOLD)} == {len(c.told) for c in choices}
+    words = reading.all_words
+    assert ["horn", "fan belt"] == [" ".join(words[c.start : c.end]).lower() for c in choices[1:]]
+
+
+@pytest.mark.parametrize("start", [0, 200])
+def test_likelihoods_are_shares(start: int) -> None:
+    """All choices together make 1; one whose name was not read together with the statement has none of it."""
+    encoder = trained_encoder()
+    assert encoder is not None
+    subject = attached("Horn works.", KIND)[1][0].subject
+    meaning = np.random.default_rng(3).standard_normal((50, 384)).astype(np.float32)
+    made = Read(meaning, [(start, meaning)])
+    told = (0.5,) * len(Choice.TOLD)
+    near, far = (Choice(subject, at, at + 2, told) for at in (start + 5, start - 100 if start else start + 9))
+    shares = likelihoods(encoder, made, range(start + 20, start + 24), [near, far])
+    assert 1 == pytest.approx(float(shares.sum()), abs=1e-5)
+    assert (shares[1] == 0) == (start > 0)

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from saycheck.understanding import encoder
-from saycheck.understanding.encoder import LENGTH, STEP, Encoder, Pieces, Words, seen
+from saycheck.understanding.encoder import LENGTH, STEP, Encoder, Pieces, Read, Words, seen
 from saycheck.understanding.pipeline import reading_of
 
 
@@ -58,19 +58,28 @@ def test_every_word_stands_in_some_stretch(shipped: Encoder) -> None:
 
 def test_what_stands_around_counts(shipped: Encoder) -> None:
     """The same word means another thing in other words."""
-    one, other = (shipped.read(said("the", "track", word, "loose")) for word in ("is", "record"))
+    one, other = (shipped.read(said("the", "track", word, "loose")).words for word in ("is", "record"))
     assert (4, 384) == one.shape
     assert np.abs(one[1] - other[1]).max() > 0.1
 
 
 def test_a_word_is_read_where_it_stands_deepest(shipped: Encoder) -> None:
-    """A word far from both ends of a narration has enough around it, whichever stretch it is read in."""
-    row = ("the left lift cylinder is dry and the right one is weeping at the gland . " * 25).split()
-    meaning = shipped.read(said(*row))
-    # The same sentence again and again: what differs is only where in its stretch it was read.
-    again = meaning[16 * 4 + 10 : 16 * 5 + 10], meaning[16 * 10 + 10 : 16 * 11 + 10]
-    likeness = (again[0] * again[1]).sum(axis=1) / np.prod([np.linalg.norm(a, axis=1) for a in again], axis=0)
-    assert likeness.min() > 0.7
+    """Of the stretches that hold a word, that counts which has most words on its shorter side."""
+    made = shipped.read(said(*"left ram dry , right ram wet , pins tight .".split() * 40))
+    assert len(made.stretches) > 2
+    for at in range(len(made.words)):
+        inside = [(start, m) for start, m in made.stretches if start <= at < start + len(m)]
+        start, meaning = max(inside, key=lambda one: min(at - one[0], one[0] + len(one[1]) - 1 - at))
+        np.testing.assert_array_equal(made.words[at], meaning[at - start])
+
+
+def test_what_is_compared_was_read_together() -> None:
+    """Words far apart are taken from one stretch; where none holds all, from the one that reaches back farthest."""
+    whole = np.zeros((300, 2), np.float32)
+    made = Read(whole, [(0, whole[:160]), (128, whole[128:288]), (256, whole[256:])])
+    assert [0, 128, 128, 256] == [
+        made.around(*span)[0] for span in ((20, 150), (135, 200), (100, 200), (290, 300))
+    ]
 
 
 def test_kept_in_a_file(shipped: Encoder, tmp_path: Path) -> None:
@@ -78,7 +87,7 @@ def test_kept_in_a_file(shipped: Encoder, tmp_path: Path) -> None:
     encoder.write(tmp_path, shipped)
     again = encoder.kept(tmp_path)
     words = said(*"rod is dry , gland isn't".split())
-    np.testing.assert_array_equal(again.read(words), shipped.read(words))
+    np.testing.assert_array_equal(again.read(words).words, shipped.read(words).words)
     for name, head in shipped.heads.items():
         np.testing.assert_allclose(again.heads[name], head, atol=5e-3)
 
@@ -94,6 +103,6 @@ def test_a_narration_is_read_once(shipped: Encoder, monkeypatch: pytest.MonkeyPa
     reading = reading_of(text, "wheel-loader")
     first = encoder.read(reading)
     assert first is not None
-    np.testing.assert_array_equal(first, shipped.read(seen(reading)))
+    np.testing.assert_array_equal(first.words, shipped.read(seen(reading)).words)
     monkeypatch.setattr(encoder, "STANDING_IN", [Encoder(b"", shipped.names, {})])
     assert encoder.read(reading) is first

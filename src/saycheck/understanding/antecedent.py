@@ -17,7 +17,7 @@ import numpy as np
 
 from saycheck.understanding import encoder
 from saycheck.understanding.attach.subjects import carried_on
-from saycheck.understanding.encoder import Array, Encoder
+from saycheck.understanding.encoder import Array, Encoder, Read, mean
 from saycheck.understanding.linear import trained
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement, Subject
@@ -30,7 +30,7 @@ ANOTHER_ABOVE = 0.42
 # The same for what the encoder is asked.
 POINTED_MOST, POINTED_REACH = 5, 4
 # What the encoder counts beside the words that stand around.
-MEANING_COUNTS = 0.2
+MEANING_COUNTS = 0.5
 PRONOUNS = frozenset(
     "it it's its that that's this they they're them those these he he's she she's one ones there there's".split()
 )
@@ -213,17 +213,25 @@ def kind_of(subject: Subject) -> str:
     return "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
 
 
-def likelihoods(one: Encoder, meaning: Array, words: range, choices: Sequence[Choice]) -> Array:
-    """How likely what these words say is of each of the choices, all together 1; ``meaning`` (words, width)."""
+def likelihoods(one: Encoder, made: Read, words: range, choices: Sequence[Choice]) -> Array:
+    """How likely what these words say is of each of the choices, all together 1."""
     heads = one.heads
-    statement = meaning[words.start : words.stop].mean(axis=0)
+    first = min([words.start, *(choice.start for choice in choices if choice.start >= 0)])
+    start, meaning = made.around(first, words.stop)
+    # The statement's own part is always one of them; where its name was not read together with it, as one unnamed.
+    there = np.array([i == 0 or choice.start >= start for i, choice in enumerate(choices)])
+    counted = [choice.counted_from(start) for choice in choices]
     named = np.stack(
-        [meaning[c.start : c.end].mean(axis=0) if c.start >= 0 else heads["unnamed"] for c in choices]
+        [
+            mean(meaning, choice.start, choice.end) if choice.start >= 0 and is_read else heads["unnamed"]
+            for choice, is_read in zip(counted, there, strict=True)
+        ]
     )
-    told = np.array([c.told for c in choices], np.float32)
-    asked = np.concatenate([np.broadcast_to(statement, named.shape), named, statement * named, told], axis=1)
+    statement = np.broadcast_to(mean(meaning, words.start - start, words.stop - start), named.shape)
+    told = np.array([choice.told for choice in choices], np.float32)
+    asked = np.concatenate([statement, named, statement * named, told], axis=1)
     scores = (np.maximum(asked @ heads["asked"] + heads["asked_bias"], 0) @ heads["answer"])[:, 0]
-    grown = np.exp(scores - scores.max())
+    grown = np.where(there, np.exp(scores - scores.max()), 0)
     return np.asarray(grown / grown.sum(), np.float32)
 
 
@@ -261,16 +269,16 @@ class Judge:
     def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
         self.known = Antecedents(reading, statements)
         self.model = trained("antecedents")
-        self.encoder, self.meaning = encoder.trained(), encoder.read(reading)
+        self.encoder, self.made = encoder.trained(), encoder.read(reading)
 
     def likeliest(self, statement: Statement) -> tuple[float, Subject | None]:
         """The likeliest other part, None where there is none, and how likely it is meant."""
         rated = self.by_words(statement)
-        if self.encoder is not None and self.meaning is not None:
+        if self.encoder is not None and self.made is not None:
             choices = self.known.pointed(statement)
             words = range(statement.start, statement.end)
             if len(choices) > 1 and words:
-                shares = likelihoods(self.encoder, self.meaning, words, choices)
+                shares = likelihoods(self.encoder, self.made, words, choices)
                 for choice, share in zip(choices[1:], shares[1:], strict=True):
                     said = rated.get(id(choice.subject), (0.0, choice.subject))[0]
                     rated[id(choice.subject)] = (

@@ -13,7 +13,7 @@ from saycheck.understanding.weigh import STATES, Weight, named_by
 
 # Findings less likely right than this go to review; chosen on the reliability curve that
 # ``bench/train_confidence.py`` prints.
-REVIEW_BELOW = 0.86
+REVIEW_BELOW = 0.9
 # A finding that says "good" is looked at again when trouble is this likely: the costly mistake.
 TROUBLE_ABOVE = 0.14
 

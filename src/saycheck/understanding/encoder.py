@@ -113,6 +113,35 @@ class Stretch:
     first: list[int]
 
 
+def mean(meaning: Array, start: int, end: int) -> Array:
+    """The mean of what the words from ``start`` to ``end`` (half-open) mean; those before the first are not there."""
+    return np.asarray(meaning[max(start, 0) : end].mean(axis=0), np.float32)
+
+
+@dataclass(frozen=True)
+class Read:
+    """A narration as it was read: what each of its ``words`` means where it stands, (words, width), as the stretch has
+    it in which the word stands deepest, and all ``stretches`` with the word that each begins with.
+    """
+
+    words: Array
+    stretches: Sequence[tuple[int, Array]]
+
+    def around(self, first: int, end: int) -> tuple[int, Array]:
+        """The stretch in which all words from ``first`` to ``end`` (half-open) stand deepest, and the word it begins
+        with; where none holds them all, the one that reaches from ``end`` farthest back.
+
+        What one part and another mean can be held against each other only as they were read together.
+        """
+
+        def depth(one: tuple[int, Array]) -> tuple[bool, int]:
+            start, meaning = one
+            before, behind = first - start, start + len(meaning) - end
+            return behind >= 0, min(before, behind) if before >= 0 else before
+
+        return max(self.stretches, key=depth)
+
+
 class Encoder:
     """The network with what it knows of names: ``pieces`` and ``tags`` in the order of their rows.
 
@@ -148,27 +177,29 @@ class Encoder:
             one.told.append((0.0, 0.0))
             yield one
 
-    def read(self, words: Words) -> Array:
-        """What each word means where it stands, (words, width): as the stretch has it that it stands deepest in."""
-        out, depth = np.zeros((0, 0), np.float32), np.full(len(words.words), -1)
-        for one in self.stretches(words):
-            (whole,) = self.session.run(
-                None,
-                {
-                    "pieces": np.array([one.rows], np.int64),
-                    "tags": np.array([one.tags], np.int64),
-                    "told": np.array([one.told], np.float32),
-                },
-            )
-            if not out.size:
-                out = np.zeros((len(words.words), whole.shape[-1]), np.float32)
-            many = np.arange(len(one.first))
-            deep = np.minimum(many, len(many) - 1 - many)
-            place = slice(one.start, one.start + len(many))
+    def read(self, words: Words) -> Read:
+        """Read a narration through."""
+        stretches = [(one.start, self.meaning(one)) for one in self.stretches(words)]
+        whole, depth = (
+            np.zeros((len(words.words), stretches[0][1].shape[1]), np.float32),
+            np.full(len(words.words), -1),
+        )
+        for start, meaning in stretches:
+            place, many = slice(start, start + len(meaning)), np.arange(len(meaning))
+            deep = np.minimum(many, many[::-1])
             better = deep > depth[place]
-            out[place][better] = whole[0, one.first][better]
+            whole[place][better] = meaning[better]
             depth[place][better] = deep[better]
-        return out
+        return Read(whole, stretches)
+
+    def meaning(self, one: Stretch) -> Array:
+        """What the words of a stretch mean, (words, width)."""
+        given = {
+            "pieces": np.array([one.rows], np.int64),
+            "tags": np.array([one.tags], np.int64),
+            "told": np.array([one.told], np.float32),
+        }
+        return np.asarray(self.session.run(None, given)[0][0, one.first], np.float32)
 
 
 def opened(network: bytes) -> Any:
@@ -180,15 +211,15 @@ def opened(network: bytes) -> Any:
     return onnxruntime.InferenceSession(network, options, providers=["CPUExecutionProvider"])
 
 
-def read(reading: Reading) -> Array | None:
+def read(reading: Reading) -> Read | None:
     """What the words of a reading mean, read once; None without an encoder or where there are too few words."""
     encoder = trained()
     if encoder is None or len(reading.tokens) < FEWEST:
         return None
     if "read" not in reading.data:
         reading.data["read"] = encoder.read(seen(reading))
-    meaning: Array = reading.data["read"]
-    return meaning
+    made: Read = reading.data["read"]
+    return made
 
 
 def write(folder: Path, encoder: Encoder) -> None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from saycheck.understanding import encoder
-from saycheck.understanding.encoder import Array, Encoder
+from saycheck.understanding.encoder import Array, Encoder, Read, mean
 from saycheck.understanding.statements import Statement, region_end
 from saycheck.understanding.text import Reading
 
@@ -43,25 +43,26 @@ def place_of(reading: Reading, statement: Statement, others: Sequence[Statement]
     return Place(statement.start, end, named)
 
 
-def shares(one: Encoder, meaning: Array) -> Array:
-    """Probability of each of ``CLASSES`` for each word, (words, classes), by what it means (words, width)."""
-    return shared(meaning @ one.heads["state"] + one.heads["state_bias"])
+def shares(one: Encoder, made: Read) -> Array:
+    """Probability of each of ``CLASSES`` for each word, (words, classes)."""
+    return shared(made.words @ one.heads["state"] + one.heads["state_bias"])
 
 
-def state_shares(one: Encoder, meaning: Array, places: Sequence[Place]) -> Array:
+def state_shares(one: Encoder, made: Read, places: Sequence[Place]) -> Array:
     """Probability of each of ``CLASSES`` for each statement, (statements, classes)."""
-    heads = one.heads
-    rows = [
-        np.concatenate(
-            [
-                meaning[p.start : p.end].mean(axis=0),
-                meaning[p.named.start : p.named.stop].mean(axis=0) if p.named else heads["unnamed"],
-            ]
+    heads, rows = one.heads, []
+    for place in places:
+        first = min(place.start, place.named.start) if place.named else place.start
+        start, meaning = made.around(first, place.end)
+        p = place.counted_from(start)
+        named = (
+            meaning[p.named.start : p.named.stop].mean(axis=0)
+            if first >= start and p.named
+            else heads["unnamed"]
         )
-        for p in places
-    ]
-    first = np.maximum(np.stack(rows) @ heads["stated"] + heads["stated_bias"], 0)
-    return shared(first @ heads["stating"] + heads["stating_bias"])
+        rows.append(np.concatenate([mean(meaning, p.start, p.end), named]))
+    scores = np.maximum(np.stack(rows) @ heads["stated"] + heads["stated_bias"], 0)
+    return shared(scores @ heads["stating"] + heads["stating_bias"])
 
 
 def shared(scores: Array) -> Array:
@@ -72,29 +73,26 @@ def shared(scores: Array) -> Array:
 
 def told(reading: Reading, statement: Statement) -> dict[str, float] | None:
     """What the words of a statement tell together; None where no encoder was trained or there are too few words."""
-    meaning = encoder.read(reading)
-    one = encoder.trained()
-    if meaning is None or one is None or statement.end <= statement.start:
+    made, one = encoder.read(reading), encoder.trained()
+    if made is None or one is None or statement.end <= statement.start:
         return None
     if "throughout" not in reading.data:
-        reading.data["throughout"] = shares(one, meaning)
-    mean = reading.data["throughout"][statement.start : statement.end].mean(axis=0)
-    return dict(zip(CLASSES, map(float, mean), strict=True))
+        reading.data["throughout"] = shares(one, made)
+    row = mean(reading.data["throughout"], statement.start, statement.end)
+    return dict(zip(CLASSES, map(float, row), strict=True))
 
 
 def stated(reading: Reading, statement: Statement, others: Sequence[Statement]) -> dict[str, float] | None:
     """What a statement tells as a whole; made once for all of a walk. None where ``told`` has none."""
-    meaning = encoder.read(reading)
-    one = encoder.trained()
-    if meaning is None or one is None:
+    made, one = encoder.read(reading), encoder.trained()
+    if made is None or one is None:
         return None
-    made: dict[int, dict[str, float]] = reading.data.get("stated", {})
-    if id(statement) not in made:
-        places = [place_of(reading, s, others) for s in others]
-        rows = state_shares(one, meaning, places)
-        made = {
+    known: dict[int, dict[str, float]] = reading.data.get("stated", {})
+    if id(statement) not in known:
+        rows = state_shares(one, made, [place_of(reading, s, others) for s in others])
+        known = {
             id(s): dict(zip(CLASSES, map(float, row), strict=True))
             for s, row in zip(others, rows, strict=True)
         }
-        reading.data["stated"] = made
-    return made[id(statement)]
+        reading.data["stated"] = known
+    return known[id(statement)]
