@@ -352,7 +352,7 @@ def learned(data: Sequence[Labelled], everything: Sequence[Labelled], seed: int)
     pieces, kept = piece_names(everything)
     tags = ["", *sorted({tag for one in everything for tag in one.words.tags})]
     network = Taught({"pieces": pieces, "tags": tags}, kept)
-    bare = Encoder(b"", network.names, {})
+    bare = Encoder(Path(), network.names, {})
     matrices = [w for w in network.parameters() if w.ndim > 1]
     rule = torch.optim.AdamW(
         [
@@ -385,8 +385,8 @@ def learned(data: Sequence[Labelled], everything: Sequence[Labelled], seed: int)
     return network.eval()
 
 
-def shrunk(network: Taught) -> Encoder:
-    """The encoder as it is used: whole numbers in the place of weights."""
+def shrunk(network: Taught, scratch: Path) -> Encoder:
+    """The encoder as it is used, whole numbers in the place of weights; its file is in the folder ``scratch``."""
     given = (
         torch.zeros(1, 50, dtype=torch.long),
         torch.zeros(1, 50, dtype=torch.long),
@@ -394,15 +394,14 @@ def shrunk(network: Taught) -> Encoder:
     )
     names = ["pieces", "tags", "told"]
     axes = {name: {1: "pieces"} for name in names}
-    with tempfile.TemporaryDirectory() as scratch:
-        whole, small = Path(scratch) / "whole.onnx", Path(scratch) / "small.onnx"
-        torch.onnx.export(
-            network, given, str(whole), input_names=names, output_names=["meaning"],
-            dynamic_axes=axes | {"meaning": {1: "pieces"}}, opset_version=17, dynamo=False,
-        )  # fmt: skip
-        # Eight bits overflow on processors without the newer instructions.
-        quantize_dynamic(whole, small, weight_type=QuantType.QInt8, per_channel=True, reduce_range=True)
-        return Encoder(small.read_bytes(), network.names, network.heads())
+    whole, small = scratch / "whole.onnx", scratch / f"{time.time_ns()}.onnx"
+    torch.onnx.export(
+        network, given, str(whole), input_names=names, output_names=["meaning"],
+        dynamic_axes=axes | {"meaning": {1: "pieces"}}, opset_version=17, dynamo=False,
+    )  # fmt: skip
+    # Eight bits overflow on processors without the newer instructions.
+    quantize_dynamic(whole, small, weight_type=QuantType.QInt8, per_channel=True, reduce_range=True)
+    return Encoder(small, network.names, network.heads())
 
 
 def keep_for(writers: set[str], folds: Path, one: Encoder) -> None:
@@ -440,7 +439,7 @@ def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
     return right, words, fitting, statements, won, spoilt, asked
 
 
-def main(folds_only: bool, folds: Path | None, only: int | None) -> None:
+def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) -> None:
     # What is shipped has seen all writers.
     encoder.STANDING_IN[:] = [None]
     material.features = with_place
@@ -450,7 +449,9 @@ def main(folds_only: bool, folds: Path | None, only: int | None) -> None:
     sums = np.zeros(7, int)
     for number in range(material.FOLDS) if only is None else [only]:
         part = set(writers[number :: material.FOLDS])
-        taught = shrunk(learned([one for writer, one in data if writer not in part], everything, number))
+        taught = shrunk(
+            learned([one for writer, one in data if writer not in part], everything, number), scratch
+        )
         sums += figures([one for writer, one in data if writer in part], taught)
         right, words, fitting, statements, won, spoilt, asked = sums
         print("writers left out:")
@@ -463,11 +464,14 @@ def main(folds_only: bool, folds: Path | None, only: int | None) -> None:
         if folds:
             keep_for(part, folds, taught)
     if not folds_only and only is None:
-        encoder.write(FOLDER, shrunk(learned(everything, everything, material.FOLDS)))
-        print(f"{sum((FOLDER / f'encoder.{kind}').stat().st_size for kind in ('onnx', 'npz')) // 1024} kB")
+        encoder.write(FOLDER, shrunk(learned(everything, everything, material.FOLDS), scratch))
+        print(
+            f"{sum((FOLDER / name).stat().st_size for name in (encoder.NETWORK, encoder.HEADS)) // 1024} kB"
+        )
 
 
 if __name__ == "__main__":
     where = next((Path(a) for a in sys.argv[1:] if not a.startswith("--") and not a.isdigit()), None)
     alone = int(sys.argv[sys.argv.index("--fold") + 1]) if "--fold" in sys.argv else None
-    main("--folds-only" in sys.argv, where, alone)
+    with tempfile.TemporaryDirectory() as scratch:
+        main("--folds-only" in sys.argv, where, alone, Path(scratch))

@@ -104,5 +104,5 @@ def test_a_narration_is_read_once(shipped: Encoder, monkeypatch: pytest.MonkeyPa
     first = encoder.read(reading)
     assert first is not None
     np.testing.assert_array_equal(first.words, shipped.read(seen(reading)).words)
-    monkeypatch.setattr(encoder, "STANDING_IN", [Encoder(b"", shipped.names, {})])
+    monkeypatch.setattr(encoder, "STANDING_IN", [Encoder(Path(), shipped.names, {})])
     assert encoder.read(reading) is first

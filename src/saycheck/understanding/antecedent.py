@@ -263,8 +263,8 @@ def moved(statement: Statement, there: Subject) -> Subject:
     return replace(carried_on(there), side=side, told_side=subject.told_side)
 
 
-class Judge:
-    """Says how likely a statement is about another part than the one beside it, by whichever models were trained."""
+class Meant:
+    """Says which other part a statement is about, and how likely that is, by whichever models were trained."""
 
     def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
         self.known = Antecedents(reading, statements)
@@ -273,33 +273,39 @@ class Judge:
 
     def likeliest(self, statement: Statement) -> tuple[float, Subject | None]:
         """The likeliest other part, None where there is none, and how likely it is meant."""
-        rated = self.by_words(statement)
-        if self.encoder is not None and self.made is not None:
-            choices = self.known.pointed(statement)
-            words = range(statement.start, statement.end)
-            if len(choices) > 1 and words:
-                shares = likelihoods(self.encoder, self.made, words, choices)
-                for choice, share in zip(choices[1:], shares[1:], strict=True):
-                    said = rated.get(id(choice.subject), (0.0, choice.subject))[0]
-                    rated[id(choice.subject)] = (
-                        (1 - MEANING_COUNTS) * said + MEANING_COUNTS * float(share), choice.subject
-                    )  # fmt: skip
-        return max(rated.values(), key=lambda r: r[0], default=(0.0, None))
+        said, meaning = self.by_words(statement), self.by_meaning(statement)
+        counts = MEANING_COUNTS if meaning else 0
+        rated = {
+            at: (1 - counts) * said.get(at, 0) + counts * meaning.get(at, 0) for at in {**said, **meaning}
+        }
+        if not rated:
+            return 0.0, None
+        best = max(rated, key=lambda at: rated[at])
+        return rated[best], next(n.subject for n in self.known.named if n.subject.start == best)
 
-    def by_words(self, statement: Statement) -> dict[int, tuple[float, Subject]]:
-        """Each other part with how likely it is meant by the words that stand around, by the subject's identity."""
+    def by_words(self, statement: Statement) -> dict[int, float]:
+        """How likely each other part is meant by the words that stand around, by the token where its name begins."""
         if self.model is None:
             return {}
         choices = self.known.choices(statement)
-        return {id(o.subject): (self.model.shares(features)["another"], o.subject) for o, features in choices}
+        return {o.subject.start: self.model.shares(features)["another"] for o, features in choices}
+
+    def by_meaning(self, statement: Statement) -> dict[int, float]:
+        """The same by what the words mean where they stand."""
+        words = range(statement.start, statement.end)
+        choices = self.known.pointed(statement)
+        if self.encoder is None or self.made is None or len(choices) < 2 or not words:
+            return {}
+        shares = likelihoods(self.encoder, self.made, words, choices)
+        return {c.subject.start: float(share) for c, share in zip(choices[1:], shares[1:], strict=True)}
 
 
 def settle(reading: Reading, statements: Sequence[Statement]) -> None:
     """Give each statement that is about a part named before, not about the one beside it, that part."""
-    judge = Judge(reading, statements)
+    meant = Meant(reading, statements)
     for statement in statements:
         if statement.copied_from is not None:
             continue
-        share, other = judge.likeliest(statement)
+        share, other = meant.likeliest(statement)
         if other is not None and share > ANOTHER_ABOVE:
             statement.subject = moved(statement, other)

@@ -7,6 +7,7 @@ statement tell (``throughout``) and of which part it is (``antecedent``). It run
 its weights are whole numbers of seven bits, which every processor sums alike.
 """
 
+import shutil
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
@@ -27,6 +28,8 @@ LENGTH, STEP = 160, 128
 """It reads stretches of so many words, the next beginning so many later: as long as those it was taught on."""
 FEWEST = 64
 """It has learned from whole narrations: of fewer words than these it says nothing."""
+NETWORK, HEADS = "encoder.onnx", "encoder.npz"
+"""The files of an encoder."""
 UNKNOWN, BEGIN, END = "[UNK]", "[CLS]", "[SEP]"
 """Pieces: of a word that cannot be put together, before the first word and behind the last."""
 INSIDE = "##"
@@ -143,12 +146,12 @@ class Read:
 
 
 class Encoder:
-    """The network with what it knows of names: ``pieces`` and ``tags`` in the order of their rows.
+    """The network in a file, with what it knows of names: ``pieces`` and ``tags`` in the order of their rows.
 
     ``heads`` are the arrays of those who ask it, by name.
     """
 
-    def __init__(self, network: bytes, names: dict[str, list[str]], heads: dict[str, Array]) -> None:
+    def __init__(self, network: Path, names: dict[str, list[str]], heads: dict[str, Array]) -> None:
         self.network, self.names = network, names
         self.pieces = Pieces(names["pieces"])
         self.tags = {tag: row for row, tag in enumerate(names["tags"])}
@@ -202,13 +205,15 @@ class Encoder:
         return np.asarray(self.session.run(None, given)[0][0, one.first], np.float32)
 
 
-def opened(network: bytes) -> Any:
+def opened(network: Path) -> Any:
     """The network, ready to run on one core: two would mostly wait for each other."""
     import onnxruntime
 
     options = onnxruntime.SessionOptions()
     options.intra_op_num_threads = options.inter_op_num_threads = 1
-    return onnxruntime.InferenceSession(network, options, providers=["CPUExecutionProvider"])
+    # Kept for the next stretch, its memory would stand beside that of the ears.
+    options.enable_cpu_mem_arena = False
+    return onnxruntime.InferenceSession(str(network), options, providers=["CPUExecutionProvider"])
 
 
 def read(reading: Reading) -> Read | None:
@@ -224,14 +229,14 @@ def read(reading: Reading) -> Read | None:
 
 def write(folder: Path, encoder: Encoder) -> None:
     """Keep an encoder in a folder, as ``encoder.onnx`` and ``encoder.npz``."""
-    (folder / "encoder.onnx").write_bytes(encoder.network)
-    arrays.write(folder / "encoder.npz", encoder.names, encoder.heads)
+    shutil.copyfile(encoder.network, folder / NETWORK)
+    arrays.write(folder / HEADS, encoder.names, encoder.heads)
 
 
 def kept(folder: Path) -> Encoder:
     """The encoder in a folder that ``write`` wrote to."""
-    names, heads, _ = arrays.read(folder / "encoder.npz")
-    return Encoder((folder / "encoder.onnx").read_bytes(), names, heads)
+    names, heads, _ = arrays.read(folder / HEADS)
+    return Encoder(folder / NETWORK, names, heads)
 
 
 STANDING_IN: list[Encoder | None] = []
@@ -246,4 +251,4 @@ def trained() -> Encoder | None:
 @lru_cache
 def shipped() -> Encoder | None:
     """The shipped encoder, or None where there is none."""
-    return kept(FOLDER) if (FOLDER / "encoder.onnx").exists() else None
+    return kept(FOLDER) if (FOLDER / NETWORK).exists() else None
