@@ -73,6 +73,12 @@ def test_a_word_is_read_where_it_stands_deepest(shipped: Encoder) -> None:
         np.testing.assert_array_equal(made.words[at], meaning[at - start])
 
 
+def test_no_word_is_too_long(shipped: Encoder) -> None:
+    """Nor are words that are all pieces too many for what can be read at once."""
+    row = ["x-1-" * 40, "antidisestablishmentarianism" * 9, "1.2.3.4.5"] * 60
+    assert (len(row), 384) == shipped.read(said(*row)).words.shape
+
+
 def test_what_is_compared_was_read_together() -> None:
     """Words far apart are taken from one stretch; where none holds all, from the one that reaches back farthest."""
     whole = np.zeros((300, 2), np.float32)

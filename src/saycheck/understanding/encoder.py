@@ -26,6 +26,8 @@ Array = NDArray[np.float32]
 
 LENGTH, STEP = 160, 128
 """It reads stretches of so many words, the next beginning so many later: as long as those it was taught on."""
+PIECES = 3
+"""Pieces of a word that it reads, at most: it has places for 512 in a stretch."""
 FEWEST = 64
 """It has learned from whole narrations: of fewer words than these it says nothing."""
 NETWORK, HEADS = "encoder.onnx", "encoder.npz"
@@ -164,7 +166,7 @@ class Encoder:
 
     def stretches(self, words: Words, length: int = LENGTH, step: int = STEP) -> Iterator[Stretch]:
         """The words cut into stretches, the last one to the end."""
-        cut = [self.pieces(word) for word in words.words]
+        cut = [self.pieces(word)[:PIECES] for word in words.words]
         begin, end = self.pieces.rows[BEGIN], self.pieces.rows[END]
         for start in range(0, max(len(cut) - (length - step), 1), step):
             one = Stretch(start, [begin], [0], [(0.0, 0.0)], [])
