@@ -6,7 +6,7 @@ from saycheck.understanding import weigh as weighing
 from saycheck.understanding.pipeline import prepared, understand
 from saycheck.understanding.statements import region_end
 from saycheck.understanding.text import plain_word
-from saycheck.understanding.weigh import STATES, Weight, features, weigh
+from saycheck.understanding.weigh import STATES, Weight, features, is_plain, weigh
 
 KIND = "wheel-loader"
 
@@ -100,3 +100,23 @@ def test_a_condition_that_no_narration_had_leans_on_the_tables() -> None:
     """What a table has and nothing was learned of, as a shop's own word, is not outvoted by the words around it."""
     (finding,) = understand("Fan belt is too tight.", "wheel-loader").findings
     assert ("watch", "too tight") == (finding.state, finding.condition)
+
+
+@pytest.mark.parametrize(
+    "chat", ["It was a long and quiet week up here. ", "On we go round to the next one now. "]
+)
+def test_trouble_said_plainly_is_not_dropped(chat: str) -> None:
+    """ "Bucket is cracked" among small talk may be meant or not: it is entered, for a person to look at."""
+    for turns in (1, 4):
+        text = ("Bucket is cracked. Seat belt works. Horn is fine. " + chat * 8) * turns
+        found = understand(text, KIND).findings
+        assert ["writeup"] * turns == [f.state for f in found if f.part == "bucket"]
+
+
+def test_trouble_in_a_story_is_not_plain() -> None:
+    """What words say is of another time or another machine is talk, and nobody is asked."""
+    reading, (statement, *_) = prepared("Years ago the bucket was cracked.", KIND)
+    assert not is_plain(reading, statement, 0.05)
+    reading, (statement,) = prepared("Bucket is cracked.", KIND)
+    assert is_plain(reading, statement, 0.05)
+    assert not is_plain(reading, statement, 0.3)

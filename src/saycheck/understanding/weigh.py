@@ -13,7 +13,7 @@ from math import prod
 
 from saycheck.models.walk import State
 from saycheck.understanding import order, throughout
-from saycheck.understanding.judge import judge
+from saycheck.understanding.judge import TROUBLE, judge
 from saycheck.understanding.linear import trained
 from saycheck.understanding.statements import Claim, Statement, Subject, region_end
 from saycheck.understanding.talk import context_of
@@ -52,6 +52,9 @@ ORDER_COUNTS = 0.65
 WORDS_COUNT = 0.3
 # What the whole statement, as the encoder reads it, counts beside these.
 WHOLE_COUNTS = 0.4
+# Trouble that is said plainly is not taken for talk by what stands around it alone; it is plain where by its own words
+# talk is less likely than PLAIN_BELOW, and then has MOST_TALK of it: F1, writers left out, as without.
+PLAIN_BELOW, MOST_TALK = 0.1, 0.4
 # What talk keeps where a part is measured and no word of talk stands in the sentence: nobody measures another machine.
 MEASURED_HERE = 0.5
 # What any other state, and talk, keeps where a measurement was held against a limit told with it.
@@ -175,11 +178,29 @@ def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -
     ordered = by_order(reading, statement, others)
     if ordered:
         shares = {k: (1 - ORDER_COUNTS) * share + ORDER_COUNTS * ordered[k] for k, share in shares.items()}
+    plain = is_plain(reading, statement, shares["talk"])
     told = throughout.told(reading, statement)
     stated = throughout.stated(reading, statement, others)
     if told and stated:
         shares = agreed((shares, 1 - WORDS_COUNT - WHOLE_COUNTS), (told, WORDS_COUNT), (stated, WHOLE_COUNTS))
-    return leaning(reading, statement, shares)
+    weight = leaning(reading, statement, shares)
+    return not_only_talk(weight) if plain else weight
+
+
+def not_only_talk(weight: Weight) -> Weight:
+    """The same with talk no likelier than leaves a finding, which a person then looks at."""
+    talk = weight.shares["talk"]
+    if talk <= MOST_TALK:
+        return weight
+    rest = (1 - MOST_TALK) / (1 - talk)
+    return Weight({k: MOST_TALK if k == "talk" else share * rest for k, share in weight.shares.items()})
+
+
+def is_plain(reading: Reading, statement: Statement, talk: float) -> bool:
+    """Whether trouble is said with no word of talk about it, and its own words are not ``talk`` by so much."""
+    said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
+    trouble = said and judge(statement).state in TROUBLE
+    return trouble and talk < PLAIN_BELOW and context_of(reading, statement) is None
 
 
 def agreed(*weighed: tuple[dict[str, float], float]) -> dict[str, float]:

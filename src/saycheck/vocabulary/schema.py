@@ -231,12 +231,14 @@ class Nouns(Table):
 
 class Clue(Table):
     """What tells that a part ``named`` so is the one ``meant`` (``clues.toml``): one of the words ``said`` behind it,
-    or a part ``beside`` it just before. ``named`` are in lower case and in the singular."""
+    a part ``beside`` it just before, or the zone that the walker ``stands`` in. ``named`` are in lower case and in the
+    singular."""
 
     named: list[str]
     meant: str
     said: list[str]
     beside: list[str] = Field(default=[])
+    stands: list[str] = Field(default=[])
 
 
 class Clues(Table):

@@ -18,7 +18,8 @@ def by_what_is_said(walk: Walk, name: PartName, event: Mention) -> PartName:
     ends = [m.start for m in walk.now.events if m.kind == "part" and m.start >= event.end]
     behind = walk.words[event.end : min([event.end + REACH, walk.now.end, *ends])]
     spoken_of = walk.focus.part.name if walk.focus else ""
-    if set(clue.said) & set(behind) or any(spoken_of.startswith(word) for word in clue.beside):
+    told = set(clue.said) & set(behind) or any(spoken_of.startswith(word) for word in clue.beside)
+    if told or walk.where.zone in clue.stands:
         meant = tuple(clue.meant.split())
         return replace(name, words=meant, head=meant)
     return name
