@@ -195,7 +195,7 @@ class Maker:
         text = self._transcript.text
         return tuple(
             Quote(
-                text=plain(text[one.char_start : one.char_end]),
+                text=plain(self._transcript.passage(one.char_start, one.char_end)),
                 before=_tail(text[max(0, one.char_start - NEAR) : one.char_start]),
                 after=_head(text[one.char_end : one.char_end + NEAR]),
                 start_s=one.start_s,
