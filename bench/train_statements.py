@@ -36,6 +36,7 @@ from saycheck.understanding.weigh import features
 from train_boundaries import ALIAS, spelled
 
 Row = TypeVar("Row")
+Quoted = tuple[dict[str, Any], int, int]
 ROOT = Path(__file__).resolve().parents[1]
 BRACKET = re.compile(r"\[(?P<state>\w+): (?P<words>[^\]]*)\]")
 KEEP = 0.04
@@ -101,6 +102,12 @@ def saying_rows(
         x.append(dict.fromkeys(features(reading, statement, statements), 1))
         y.append(state if most > 0 else "talk")
     return x, y
+
+
+def quoted(label: dict[str, Any]) -> list[Quoted]:
+    """Each label with where its quote begins and ends in the text."""
+    found = ((g, re.search(re.escape(g["quote"]), label["text"])) for g in label["gold"])
+    return [(g, match.start(), match.end()) for g, match in found if match]
 
 
 def agreement(part: str, finding: Any) -> float:

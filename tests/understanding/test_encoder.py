@@ -82,7 +82,7 @@ def test_no_word_is_too_long(shipped: Encoder) -> None:
 def test_what_is_compared_was_read_together() -> None:
     """Words far apart are taken from one stretch; where none holds all, from the one that reaches back farthest."""
     whole = np.zeros((300, 2), np.float32)
-    made = Read(whole, [(0, whole[:160]), (128, whole[128:288]), (256, whole[256:])])
+    made = Read(whole, [(0, whole[:160]), (128, whole[128:288]), (256, whole[256:])], {})
     assert [0, 128, 128, 256] == [
         made.around(*span)[0] for span in ((20, 150), (135, 200), (100, 200), (290, 300))
     ]

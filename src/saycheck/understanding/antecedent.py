@@ -16,8 +16,9 @@ from typing import ClassVar
 import numpy as np
 
 from saycheck.understanding import encoder
+from saycheck.understanding.arrays import shared
 from saycheck.understanding.attach.subjects import carried_on
-from saycheck.understanding.encoder import Array, Encoder, Read, mean
+from saycheck.understanding.encoder import Array, Read, mean
 from saycheck.understanding.linear import trained
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement, Subject
@@ -213,9 +214,9 @@ def kind_of(subject: Subject) -> str:
     return "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
 
 
-def likelihoods(one: Encoder, made: Read, words: range, choices: Sequence[Choice]) -> Array:
+def likelihoods(made: Read, words: range, choices: Sequence[Choice]) -> Array:
     """How likely what these words say is of each of the choices, all together 1."""
-    heads = one.heads
+    heads = made.heads
     first = min([words.start, *(choice.start for choice in choices if choice.start >= 0)])
     start, meaning = made.around(first, words.stop)
     # The statement's own part is always one of them; where its name was not read together with it, as one unnamed.
@@ -231,8 +232,7 @@ def likelihoods(one: Encoder, made: Read, words: range, choices: Sequence[Choice
     told = np.array([choice.told for choice in choices], np.float32)
     asked = np.concatenate([statement, named, statement * named, told], axis=1)
     scores = (np.maximum(asked @ heads["asked"] + heads["asked_bias"], 0) @ heads["answer"])[:, 0]
-    grown = np.where(there, np.exp(scores - scores.max()), 0)
-    return np.asarray(grown / grown.sum(), np.float32)
+    return shared(np.where(there, scores, -np.inf).astype(np.float32))
 
 
 def alike(one: Subject, other: Subject) -> bool:
@@ -269,7 +269,7 @@ class Meant:
     def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
         self.known = Antecedents(reading, statements)
         self.model = trained("antecedents")
-        self.encoder, self.made = encoder.trained(), encoder.read(reading)
+        self.made = encoder.read(reading)
 
     def likeliest(self, statement: Statement) -> tuple[float, Subject | None]:
         """The likeliest other part, None where there is none, and how likely it is meant."""
@@ -293,10 +293,10 @@ class Meant:
     def by_meaning(self, statement: Statement) -> dict[int, float]:
         """The same by what the words mean where they stand."""
         words = range(statement.start, statement.end)
-        choices = self.known.pointed(statement)
-        if self.encoder is None or self.made is None or len(choices) < 2 or not words:
+        choices = self.known.pointed(statement) if self.made and words else []
+        if self.made is None or len(choices) < 2:
             return {}
-        shares = likelihoods(self.encoder, self.made, words, choices)
+        shares = likelihoods(self.made, words, choices)
         return {c.subject.start: float(share) for c, share in zip(choices[1:], shares[1:], strict=True)}
 
 

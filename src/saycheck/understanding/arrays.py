@@ -1,4 +1,6 @@
-"""The file of a small trained network: the names in the order of their rows, and the arrays in half precision."""
+"""What small trained networks share: their file (names in the order of their rows, arrays in half precision) and how
+scores become shares.
+"""
 
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
@@ -26,3 +28,9 @@ def read(path: Path) -> tuple[Names, Weights, list[str]]:
         names = {k.removeprefix("names_"): [str(n) for n in data[k]] for k in data if k.startswith("names_")}
         weights = {k.removeprefix("weights_"): data[k] for k in data if k.startswith("weights_")}
         return names, weights, [str(c) for c in data["classes"]] if "classes" in data else []
+
+
+def shared(scores: NDArray[np.float32]) -> NDArray[np.float32]:
+    """Shares from scores (log odds up to a constant), each row of the last axis 1 in all."""
+    grown = np.exp(scores - scores.max(axis=-1, keepdims=True))
+    return np.asarray(grown / grown.sum(axis=-1, keepdims=True), np.float32)

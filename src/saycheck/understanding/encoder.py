@@ -8,7 +8,7 @@ its weights are whole numbers of seven bits, which every processor sums alike.
 """
 
 import shutil
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -126,11 +126,13 @@ def mean(meaning: Array, start: int, end: int) -> Array:
 @dataclass(frozen=True)
 class Read:
     """A narration as it was read: what each of its ``words`` means where it stands, (words, width), as the stretch has
-    it in which the word stands deepest, and all ``stretches`` with the word that each begins with.
+    it in which the word stands deepest, all ``stretches`` with the word that each begins with, and the ``heads`` of the
+    encoder that read it.
     """
 
     words: Array
     stretches: Sequence[tuple[int, Array]]
+    heads: Mapping[str, Array]
 
     def around(self, first: int, end: int) -> tuple[int, Array]:
         """The stretch in which all words from ``first`` to ``end`` (half-open) stand deepest, and the word it begins
@@ -185,17 +187,15 @@ class Encoder:
     def read(self, words: Words) -> Read:
         """Read a narration through."""
         stretches = [(one.start, self.meaning(one)) for one in self.stretches(words)]
-        whole, depth = (
-            np.zeros((len(words.words), stretches[0][1].shape[1]), np.float32),
-            np.full(len(words.words), -1),
-        )
+        whole = np.zeros((len(words.words), stretches[0][1].shape[1]), np.float32)
+        depth = np.full(len(words.words), -1)
         for start, meaning in stretches:
             place, many = slice(start, start + len(meaning)), np.arange(len(meaning))
             deep = np.minimum(many, many[::-1])
             better = deep > depth[place]
             whole[place][better] = meaning[better]
             depth[place][better] = deep[better]
-        return Read(whole, stretches)
+        return Read(whole, stretches, self.heads)
 
     def meaning(self, one: Stretch) -> Array:
         """What the words of a stretch mean, (words, width)."""

@@ -114,9 +114,7 @@ class Network:
         # The products are small: two cores would mostly wait for each other, and keep whatever else runs waiting.
         with threadpool_limits(1, user_api="blas"):
             scores = self.scores(self.codes(rows))
-        grown = np.exp(scores - scores.max(axis=1, keepdims=True))
-        shares = grown / grown.sum(axis=1, keepdims=True)
-        return [dict(zip(self.classes, map(float, row), strict=True)) for row in shares]
+        return [dict(zip(self.classes, map(float, row), strict=True)) for row in arrays.shared(scores)]
 
     def scores(self, codes: dict[str, Codes]) -> Array:
         """The scores (log odds up to a constant), (rows, classes)."""
@@ -146,9 +144,7 @@ def attended(asking: Array, h: Array, there: Array, w: dict[str, Array]) -> Arra
     key, value = ((h @ w[name]).reshape(rows, words, HEADS, -1) for name in ("key", "value"))
     fits = np.einsum("rhd,rwhd->rhw", query, key) / np.sqrt(query.shape[-1])
     fits = np.where(there[:, None] > 0, fits, -1e9)
-    shares = np.exp(fits - fits.max(axis=-1, keepdims=True))
-    shares /= shares.sum(axis=-1, keepdims=True)
-    return np.asarray(np.einsum("rhw,rwhd->rhd", shares, value).reshape(rows, -1), np.float32)
+    return np.asarray(np.einsum("rhw,rwhd->rhd", arrays.shared(fits), value).reshape(rows, -1), np.float32)
 
 
 def write(path: Path, network: Network) -> None:

@@ -1,13 +1,16 @@
 """What a statement is: one thing said about one part, before it is judged."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from saycheck.models.walk import State
 from saycheck.understanding.conditions import Said
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.resolve import Resolved
 from saycheck.understanding.text import Mention, Reading
+
+Made = TypeVar("Made")
 
 
 @dataclass
@@ -90,3 +93,23 @@ def region_end(reading: Reading, statement: Statement, others: Sequence[Statemen
     _, end = reading.sentences[statement.sentence]
     later = [s.start for s in others if s.sentence == statement.sentence and s.start >= statement.end]
     return min([end, *later])
+
+
+def says_fault(statement: Statement) -> bool:
+    """Whether a fault is said of the part and not denied."""
+    return any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
+
+
+def made_once(
+    reading: Reading,
+    what: str,
+    statement: Statement,
+    others: Sequence[Statement],
+    make: Callable[[], Iterable[Made]],
+) -> Made:
+    """Of ``what`` is made for all statements of a walk at once, that of one; kept on ``reading.data``."""
+    made: dict[int, Made] = reading.data.get(what, {})
+    if id(statement) not in made:
+        made = {id(s): one for s, one in zip(others, make(), strict=True)}
+        reading.data[what] = made
+    return made[id(statement)]

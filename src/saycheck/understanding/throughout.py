@@ -6,14 +6,15 @@ a story, teaches or answers a question does so over many sentences, and what sta
 What the words of a statement tell together is its weight. Trained with the encoder by ``bench/train_encoder.py``.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from saycheck.understanding import encoder
-from saycheck.understanding.encoder import Array, Encoder, Read, mean
-from saycheck.understanding.statements import Statement, region_end
+from saycheck.understanding.arrays import shared
+from saycheck.understanding.encoder import Array, Read, mean
+from saycheck.understanding.statements import Statement, made_once, region_end
 from saycheck.understanding.text import Reading
 
 CLASSES = ("good", "hidden", "later", "talk", "watch", "writeup")
@@ -43,56 +44,44 @@ def place_of(reading: Reading, statement: Statement, others: Sequence[Statement]
     return Place(statement.start, end, named)
 
 
-def shares(one: Encoder, made: Read) -> Array:
+def shares(made: Read) -> Array:
     """Probability of each of ``CLASSES`` for each word, (words, classes)."""
-    return shared(made.words @ one.heads["state"] + one.heads["state_bias"])
+    return shared(made.words @ made.heads["state"] + made.heads["state_bias"])
 
 
-def state_shares(one: Encoder, made: Read, places: Sequence[Place]) -> Array:
+def state_shares(made: Read, places: Sequence[Place]) -> Array:
     """Probability of each of ``CLASSES`` for each statement, (statements, classes)."""
-    heads, rows = one.heads, []
+    heads, rows = made.heads, []
     for place in places:
         first = min(place.start, place.named.start) if place.named else place.start
         start, meaning = made.around(first, place.end)
         p = place.counted_from(start)
-        named = (
-            meaning[p.named.start : p.named.stop].mean(axis=0)
-            if first >= start and p.named
-            else heads["unnamed"]
-        )
+        is_read = p.named and first >= start
+        named = mean(meaning, p.named.start, p.named.stop) if is_read else heads["unnamed"]
         rows.append(np.concatenate([mean(meaning, p.start, p.end), named]))
     scores = np.maximum(np.stack(rows) @ heads["stated"] + heads["stated_bias"], 0)
     return shared(scores @ heads["stating"] + heads["stating_bias"])
 
 
-def shared(scores: Array) -> Array:
-    """Probabilities from scores (log odds up to a constant), row by row."""
-    grown = np.exp(scores - scores.max(axis=1, keepdims=True))
-    return np.asarray(grown / grown.sum(axis=1, keepdims=True), np.float32)
-
-
 def told(reading: Reading, statement: Statement) -> dict[str, float] | None:
     """What the words of a statement tell together; None where no encoder was trained or there are too few words."""
-    made, one = encoder.read(reading), encoder.trained()
-    if made is None or one is None or statement.end <= statement.start:
+    made = encoder.read(reading)
+    if made is None or statement.end <= statement.start:
         return None
     if "throughout" not in reading.data:
-        reading.data["throughout"] = shares(one, made)
+        reading.data["throughout"] = shares(made)
     row = mean(reading.data["throughout"], statement.start, statement.end)
     return dict(zip(CLASSES, map(float, row), strict=True))
 
 
 def stated(reading: Reading, statement: Statement, others: Sequence[Statement]) -> dict[str, float] | None:
-    """What a statement tells as a whole; made once for all of a walk. None where ``told`` has none."""
-    made, one = encoder.read(reading), encoder.trained()
-    if made is None or one is None:
+    """What a statement tells as a whole, made once for all of a walk; None where ``told`` has none."""
+    made = encoder.read(reading)
+    if made is None:
         return None
-    known: dict[int, dict[str, float]] = reading.data.get("stated", {})
-    if id(statement) not in known:
-        rows = state_shares(one, made, [place_of(reading, s, others) for s in others])
-        known = {
-            id(s): dict(zip(CLASSES, map(float, row), strict=True))
-            for s, row in zip(others, rows, strict=True)
-        }
-        reading.data["stated"] = known
-    return known[id(statement)]
+
+    def all_stated() -> Iterable[dict[str, float]]:
+        rows = state_shares(made, [place_of(reading, s, others) for s in others])
+        return (dict(zip(CLASSES, map(float, row), strict=True)) for row in rows)
+
+    return made_once(reading, "stated", statement, others, all_stated)

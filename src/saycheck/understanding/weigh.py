@@ -6,7 +6,7 @@ Its features hold what the rules decided, so it leans on them and overturns them
 by ``bench/train_statements.py``; without weights the rules decide alone.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import prod
@@ -15,7 +15,7 @@ from saycheck.models.walk import State
 from saycheck.understanding import order, throughout
 from saycheck.understanding.judge import TROUBLE, judge
 from saycheck.understanding.linear import trained
-from saycheck.understanding.statements import Claim, Statement, Subject, region_end
+from saycheck.understanding.statements import Claim, Statement, Subject, made_once, region_end, says_fault
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Reading, plain_words
 
@@ -198,9 +198,9 @@ def not_only_talk(weight: Weight) -> Weight:
 
 def is_plain(reading: Reading, statement: Statement, talk: float) -> bool:
     """Whether trouble is said with no word of talk about it, and its own words are not ``talk`` by so much."""
-    said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
-    trouble = said and judge(statement).state in TROUBLE
-    return trouble and talk < PLAIN_BELOW and context_of(reading, statement) is None
+    if talk >= PLAIN_BELOW or not says_fault(statement):
+        return False
+    return judge(statement).state in TROUBLE and context_of(reading, statement) is None
 
 
 def agreed(*weighed: tuple[dict[str, float], float]) -> dict[str, float]:
@@ -213,13 +213,12 @@ def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]
     network = order.trained()
     if network is None:
         return None
-    made: dict[int, dict[str, float]] = reading.data.get("order", {})
-    if id(statement) not in made:
+
+    def all_ordered() -> Iterable[dict[str, float]]:
         stops = [region_end(reading, s, others) for s in others]
-        rows = network.shares(order.seen_all(reading, others, stops))
-        made = {id(s): shares for s, shares in zip(others, rows, strict=True)}
-        reading.data["order"] = made
-    return made[id(statement)]
+        return network.shares(order.seen_all(reading, others, stops))
+
+    return made_once(reading, "order", statement, others, all_ordered)
 
 
 def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
@@ -262,8 +261,7 @@ def is_bare(reading: Reading, statement: Statement) -> bool:
 
 def leaning(reading: Reading, statement: Statement, shares: dict[str, float]) -> Weight:
     """The shares, leaning to the worse where the rules know a fault that is said and not denied."""
-    said = any(c.said.condition.form == "fault" and not c.denied for c in statement.claims)
-    ruled = judge(statement).state if said else "good"
+    ruled = judge(statement).state if says_fault(statement) else "good"
     leans = dict(LEANS.get(ruled, {}))
     if ruled in LEANS and is_telling(reading, statement, ruled):
         leans = dict.fromkeys(leans, TELLING)
