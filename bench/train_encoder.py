@@ -33,7 +33,6 @@ from saycheck.understanding.encoder import BEGIN, END, INSIDE, UNKNOWN, Encoder,
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares
-from saycheck.understanding.weigh import features
 from train_antecedents import are_meant, touched
 
 LAYERS, HEADS, WIDTH = 6, 12, 384
@@ -64,26 +63,6 @@ class Labelled:
     questions: list[Question]
 
 
-class Kept(Place):
-    """Where a statement stands, carried through the making of rows as if it were a feature."""
-
-    def __hash__(self) -> int:
-        return id(self)
-
-
-def with_place(reading: Any, statement: Any, others: Any) -> list[Any]:
-    """The features of a statement and where it stands."""
-    place = place_of(reading, statement, others)
-    return [*features(reading, statement, others), Kept(place.start, place.end, place.named)]
-
-
-def stated(label: dict[str, Any]) -> list[tuple[Place, int]]:
-    """The statements of a narration and the class of each."""
-    rows, classes = material.rows(label)
-    places = [next(k for k in row if isinstance(k, Kept)) for row in rows]
-    return [(place, CLASSES.index(c)) for place, c in zip(places, classes, strict=True)]
-
-
 def labelled(label: dict[str, Any]) -> Labelled:
     """A narration with the class of every word and the part of every statement that a label has."""
     text = label["text"]
@@ -100,6 +79,8 @@ def labelled(label: dict[str, Any]) -> Labelled:
         )
         for token in reading.tokens
     ]
+    places, states = material.rows(label, place_of)
+    stated = [(place, CLASSES.index(c)) for place, c in zip(places, states, strict=True)]
     known, questions = Antecedents(reading, statements), list[Question]()
     for statement in statements:
         if statement.copied_from is not None:
@@ -108,7 +89,7 @@ def labelled(label: dict[str, Any]) -> Labelled:
         right = are_meant([choice.subject for choice in choices], touched(reading, statement, quotes))
         if len(choices) > 1 and any(right):
             questions.append((statement.start, statement.end, list(zip(choices, right, strict=True))))
-    return Labelled(encoder.seen(reading), [CLASSES.index(c) for c in classes], stated(label), questions)
+    return Labelled(encoder.seen(reading), [CLASSES.index(c) for c in classes], stated, questions)
 
 
 def base() -> Path:
@@ -430,7 +411,6 @@ def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
 def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) -> None:
     # What is shipped has seen all writers.
     encoder.STANDING_IN[:] = [None]
-    material.features = with_place
     data = material.taught(labelled, folds)
     everything = [one for _, one in data]
     writers = sorted({writer for writer, _ in data})

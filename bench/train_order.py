@@ -24,8 +24,8 @@ from saycheck.understanding import order
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import tags
 from saycheck.understanding.order import HEADS, NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
-from saycheck.understanding.statements import region_end
-from saycheck.understanding.weigh import features
+from saycheck.understanding.statements import Statement, region_end
+from saycheck.understanding.text import Reading
 
 CLASSES = ["good", "hidden", "later", "talk", "watch", "writeup"]
 EPOCHS, BATCH, RATE, DECAY, DROP, SMOOTH = 7, 96, 2e-3, 1e-4, 0.3, 0.05
@@ -35,31 +35,18 @@ AT_ONCE = 2
 Rows = list[list[Seen]]
 
 
-class Kept(list[Seen]):
-    """The words of a statement, carried through the making of rows as if they were a feature."""
-
-    def __hash__(self) -> int:  # type: ignore[override]
-        return id(self)
-
-
-def with_words(reading: Any, statement: Any, others: Any) -> list[Any]:
-    """The features of a statement and the words it is seen with."""
+def in_order(reading: Reading, statement: Statement, others: list[Statement]) -> list[Seen]:
+    """The words that a statement is seen with."""
     if "tagged" not in reading.data:
         reading.data["tagged"] = tags(reading)
-    words = order.seen(reading, statement, region_end(reading, statement, others), reading.data["tagged"])
-    return [*features(reading, statement, others), Kept(words)]
-
-
-def parted(rows: tuple[list[dict[Any, int]], list[str]]) -> tuple[Rows, list[str]]:
-    """Words and class of each statement."""
-    return [next(list(k) for k in row if isinstance(k, Kept)) for row in rows[0]], rows[1]
+    return order.seen(reading, statement, region_end(reading, statement, others), reading.data["tagged"])
 
 
 def gathered(folds: Path | None) -> list[tuple[str, Rows, list[str]]]:
     """(writer, words, classes) of every narration, and of the sayings under no writer."""
-    material.features = with_words
-    out = [(writer, *parted(made)) for writer, made in material.taught(material.rows, folds)]
-    return out + [("", *parted(material.saying_rows(*saying))) for saying in material.sayings()]
+    taught = material.taught(lambda label: material.rows(label, in_order), folds)
+    out = [(writer, *made) for writer, made in taught]
+    return out + [("", *material.saying_rows(*saying, in_order)) for saying in material.sayings()]
 
 
 def empty(rows: Rows, seed: int) -> Network:

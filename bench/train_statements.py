@@ -32,6 +32,8 @@ from sklearn.metrics import classification_report
 from saycheck.understanding import encoder, order
 from saycheck.understanding.linear import STANDING_IN, read
 from saycheck.understanding.pipeline import MAKER, prepared
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Reading
 from saycheck.understanding.weigh import features
 from train_boundaries import ALIAS, spelled
 
@@ -87,10 +89,19 @@ def sayings() -> Iterator[tuple[str, str, list[tuple[int, int, str]]]]:
             yield kind, text, found
 
 
+Seen = Callable[[Reading, Statement, list[Statement]], Row]
+"""What a training script sees of a statement among all of its text."""
+
+
+def binary(reading: Reading, statement: Statement, others: list[Statement]) -> dict[str, int]:
+    """The features of a statement as scikit-learn takes them."""
+    return dict.fromkeys(features(reading, statement, others), 1)
+
+
 def saying_rows(
-    kind: str, text: str, found: list[tuple[int, int, str]]
-) -> tuple[list[dict[str, int]], list[str]]:
-    """Features and class of the statements in a saying: the state of the bracket it stands in, or talk."""
+    kind: str, text: str, found: list[tuple[int, int, str]], seen: Seen[Row]
+) -> tuple[list[Row], list[str]]:
+    """What is seen of the statements in a saying and their class: the state of the bracket it stands in, or talk."""
     reading, statements = prepared(text, kind)
     x, y = [], []
     for statement in statements:
@@ -99,7 +110,7 @@ def saying_rows(
         most, state = max(shares, default=(0, "talk"))
         if 0 < most < (end - start) / 2:
             continue
-        x.append(dict.fromkeys(features(reading, statement, statements), 1))
+        x.append(seen(reading, statement, statements))
         y.append(state if most > 0 else "talk")
     return x, y
 
@@ -120,8 +131,8 @@ def likeness(part: str, name: str, heard_as: str, zone: str) -> float:
     return max(fuzz.token_set_ratio(part.lower(), n.lower().replace("-", " ")) for n in names)
 
 
-def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
-    """Features and class of every statement in a labelled narration."""
+def rows(label: dict[str, Any], seen: Seen[Row]) -> tuple[list[Row], list[str]]:
+    """What is seen of every statement in a labelled narration, and its class."""
     text = label["text"]
     reading, statements = prepared(text, label["machine"])
     findings = [MAKER(reading, s, []) for s in statements]
@@ -157,11 +168,8 @@ def rows(label: dict[str, Any]) -> tuple[list[dict[str, int]], list[str]]:
         touched = [i for i, (a, b) in enumerate(spans) if min(b, e.char_end) > max(a, e.char_start)]
         if classes[j] == UNSURE and all(i in paired for i in touched):
             classes[j] = "talk"
-    pairs = [
-        (dict.fromkeys(features(reading, s, statements), 1), c)
-        for s, c in zip(statements, classes, strict=True)
-    ]
-    return [x for x, c in pairs if c != UNSURE], [c for _, c in pairs if c != UNSURE]
+    told = [(s, c) for s, c in zip(statements, classes, strict=True) if c != UNSURE]
+    return [seen(reading, s, statements) for s, _ in told], [c for _, c in told]
 
 
 kept, kept_encoder = lru_cache(maxsize=2)(read), lru_cache(maxsize=2)(encoder.kept)
@@ -251,10 +259,10 @@ def save(vector: DictVectorizer, model: LogisticRegression, out: Path, keep: flo
 
 
 def main(folds_only: bool, folds: Path | None) -> None:
-    data = [(writer, *made) for writer, made in taught(rows, folds)]
+    data = [(writer, *made) for writer, made in taught(lambda label: rows(label, binary), folds)]
     writers = sorted({w for w, _, _ in data})
     # Sayings help to learn; the figures are on narrations only.
-    learned = data + [("", *saying_rows(*saying)) for saying in sayings()]
+    learned = data + [("", *saying_rows(*saying, binary)) for saying in sayings()]
     truth, guessed, ruled = [], [], []
     for left_out in (set(writers[i::FOLDS]) for i in range(FOLDS)):
         vector, model = fit(
