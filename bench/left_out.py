@@ -2,9 +2,8 @@
 
     python bench/left_out.py FOLDER [--raw] [--only NAME] [--half odd|even] [--detail]
 
-FOLDER holds what the training scripts (``bench/train_*.py FOLDER``) learned without each writer. Names, which part is
-meant, the weight of statements and of words are read from there; sides and confidence, some hundred weights each, are
-those shipped. A rule is kept where both halves of the narrations rise by it, each second one of a writer.
+FOLDER holds what the training scripts (``bench/train_*.py FOLDER``) learned without each writer; confidence alone is
+that shipped. A rule is kept where both halves of the narrations rise by it, each second one of a writer.
 """
 
 import argparse

@@ -4,10 +4,11 @@
 
 FOLDER takes, in ``encoder/``, what was learned without each writer; ``bench/train_names.py FOLDER`` comes before.
 ``--fold N`` leaves out one quarter of the writers alone. It begins with a public sentence encoder (Apache-2.0;
-``bench/requirements-encoder.txt``) and is taught three things at once: the state of every word (a word within a label's
-quote is of its state, any other is talk), that of every statement, and of which part a statement is among those named
-around it. Material and folds are those of ``bench/train_statements.py``. Figures are on writers left out in turn. An
-hour and a half on two cores.
+``bench/requirements-encoder.txt``) and is taught five things at once: the state of every word (a word within a label's
+quote is of its state, any other is talk), whether it names a part, the state of every statement, of which part it is
+among those named around it, and its side where no word tells. Material and folds are those of
+``bench/train_statements.py``. Figures are on writers left out in turn. Some 40 minutes a network on one core, and five
+of them.
 """
 
 import sys
@@ -26,18 +27,26 @@ from safetensors.torch import load_file
 from torch import Tensor, nn
 from torch.nn import functional
 
+import train_names
+import train_sides
 import train_statements as material
-from saycheck.understanding import encoder
+from saycheck.understanding import encoder, untold_side
 from saycheck.understanding.antecedent import Antecedents, Choice, likelihoods
 from saycheck.understanding.encoder import BEGIN, END, INSIDE, UNKNOWN, Encoder, Pieces, Words
 from saycheck.understanding.linear import FOLDER
+from saycheck.understanding.names import shares as naming_shares
 from saycheck.understanding.pipeline import attached
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Reading
 from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares
+from saycheck.understanding.untold_side import SIDES
 from train_antecedents import are_meant, touched
 
 LAYERS, HEADS, WIDTH = 6, 12, 384
 ASKING = 128
-EPOCHS, BATCH, RATE, DECAY, WARM, DROP, SMOOTH = 6, 16, 2e-4, 0.01, 0.08, 0.1, 0.05
+EPOCHS, BATCH, RATE, DECAY, WARM, DROP, SMOOTH = 4, 16, 2.5e-4, 0.01, 0.08, 0.1, 0.05
+DEEPER, NEW = 0.9, 4.0
+"""What a layer learns at of the rate of the one above it, and what is new here at of the uppermost one's."""
 LENGTH, STEP, SHIFT = 160, 150, 60
 """Words of a stretch learned from, how many later the next begins, and by how many at most each round begins later."""
 UNHEARD = 0.06
@@ -47,20 +56,30 @@ COMMON = 14_000
 MASK = "[MASK]"
 POINTING = 0.5
 """What telling the part counts beside telling the state."""
-STATING = 0.5
-"""What telling the state of statements counts beside telling that of words."""
+STATING, CALLING, SIDING = 0.5, 0.5, 0.25
+"""What telling the state of statements, names and sides counts beside telling the state of words."""
+NAMING = {"name": (1.0, 1.0), "no": (0.0, 1.0), "outside": (0.0, train_names.OUTSIDE), None: (0.0, 0.0)}
+"""What a word teaches of names by its truth there."""
 Question = tuple[int, int, list[tuple[Choice, bool]]]
 """Where a statement begins and ends, and each part it may be about with whether it is."""
+Naming = tuple[float, float]
+"""Whether a word names a part, 1 or 0, and what it counts."""
+Sided = tuple[Place, tuple[float, ...], int]
+"""Where a statement stands, what is known of its side (``untold_side.known_of``) and which of ``SIDES`` it is."""
 
 
 @dataclass(frozen=True)
 class Labelled:
-    """The words of a narration, the class of each, the statements with theirs and those whose part is known."""
+    """The words of a narration, the class of each and what it teaches of names, the statements with their class,
+    those whose part is known, and those whose side no word tells.
+    """
 
     words: Words
     classes: list[int]
+    naming: list[Naming]
     stated: list[tuple[Place, int]]
     questions: list[Question]
+    sided: list[Sided]
 
 
 def labelled(label: dict[str, Any]) -> Labelled:
@@ -81,6 +100,7 @@ def labelled(label: dict[str, Any]) -> Labelled:
     ]
     places, states = material.rows(label, place_of)
     stated = [(place, CLASSES.index(c)) for place, c in zip(places, states, strict=True)]
+    sided = [(*seen, SIDES.index(side)) for seen, side, _ in train_sides.rows(label, sided_as)]
     known, questions = Antecedents(reading, statements), list[Question]()
     for statement in statements:
         if statement.copied_from is not None:
@@ -89,7 +109,21 @@ def labelled(label: dict[str, Any]) -> Labelled:
         right = are_meant([choice.subject for choice in choices], touched(reading, statement, quotes))
         if len(choices) > 1 and any(right):
             questions.append((statement.start, statement.end, list(zip(choices, right, strict=True))))
-    return Labelled(encoder.seen(reading), [CLASSES.index(c) for c in classes], stated, questions)
+    return Labelled(
+        reading.data["seen"],
+        [CLASSES.index(c) for c in classes],
+        [NAMING[truth] for truth in train_names.truths(label)],
+        stated,
+        questions,
+        sided,
+    )
+
+
+def sided_as(
+    _: Reading, statement: Statement, before: Statement | None, after: Statement | None
+) -> tuple[Place, tuple[float, ...]]:
+    """What is seen of a statement whose side no word tells."""
+    return untold_side.place_of(statement), untold_side.known_of(statement, before, after)
 
 
 def base() -> Path:
@@ -146,7 +180,8 @@ class Taught(nn.Module):
         )
         self.places = nn.Embedding.from_pretrained(place, freeze=False)
         self.norm = norm("embeddings.LayerNorm")
-        self.tags, self.told = nn.Embedding(len(names["tags"]), WIDTH), nn.Linear(2, WIDTH)
+        self.tags = nn.Embedding(len(names["tags"]), WIDTH)
+        self.told = nn.Linear(len(encoder.KNOWN) + 1, WIDTH)
         for weight in (self.tags.weight, self.told.weight):
             nn.init.normal_(weight, std=0.01)
         nn.init.zeros_(self.told.bias)
@@ -165,6 +200,9 @@ class Taught(nn.Module):
         self.stated, self.stating = nn.Linear(2 * WIDTH, ASKING), nn.Linear(ASKING, len(CLASSES))
         self.asked = nn.Linear(3 * WIDTH + len(Choice.TOLD), ASKING)
         self.answer = nn.Linear(ASKING, 1)
+        self.naming = nn.Linear(WIDTH, 1)
+        self.sided = nn.Linear(2 * WIDTH + untold_side.TOLD, ASKING)
+        self.siding = nn.Linear(ASKING, len(SIDES))
         self.unnamed = nn.Parameter(torch.zeros(WIDTH))
 
     def forward(self, pieces: Tensor, tags: Tensor, told: Tensor, there: Tensor | None = None) -> Tensor:
@@ -191,12 +229,21 @@ class Taught(nn.Module):
         mean = (sums[row, end] - sums[row, start]) / many.clamp(min=1)
         return self.spared(torch.where(many > 0, mean, self.unnamed))
 
-    def states(self, words: Tensor, places: Sequence[tuple[int, Place]]) -> Tensor:
-        """The scores of the state of each statement, given with the row that it stands in."""
+    def meant(self, words: Tensor, places: Sequence[tuple[int, Place]]) -> Tensor:
+        """What each statement, given with the row that it stands in, and the name of its part mean."""
         statements = torch.tensor([(row, p.start, p.end) for row, p in places])
         names = torch.tensor([(row, p.named.start, p.named.stop) for row, p in places])
-        asked = torch.cat([self.named(words, statements), self.named(words, names)], -1)
-        return self.stating(torch.relu(self.stated(asked)))
+        return torch.cat([self.named(words, statements), self.named(words, names)], -1)
+
+    def states(self, words: Tensor, places: Sequence[tuple[int, Place]]) -> Tensor:
+        """The scores of the state of each statement."""
+        return self.stating(torch.relu(self.stated(self.meant(words, places))))
+
+    def sides(self, words: Tensor, sided: Sequence[tuple[int, Sided]]) -> Tensor:
+        """The scores of the side of each statement."""
+        told = torch.tensor([given for _, (_, given, _) in sided])
+        asked = torch.cat([self.meant(words, [(row, place) for row, (place, *_) in sided]), told], -1)
+        return self.siding(torch.relu(self.sided(asked)))
 
     def answers(self, words: Tensor, questions: Sequence[tuple[int, Question]]) -> tuple[Tensor, Tensor]:
         """The score of every choice of each question, given with the row that it stands in, and which are right; both
@@ -228,6 +275,12 @@ class Taught(nn.Module):
             "asked": self.asked.weight.T,
             "asked_bias": self.asked.bias,
             "answer": self.answer.weight.T,
+            "naming": self.naming.weight.T,
+            "naming_bias": self.naming.bias,
+            "sided": self.sided.weight.T,
+            "sided_bias": self.sided.bias,
+            "siding": self.siding.weight.T,
+            "siding_bias": self.siding.bias,
             "unnamed": self.unnamed,
         }
         return {name: array.detach().numpy() for name, array in kept.items()}
@@ -235,36 +288,42 @@ class Taught(nn.Module):
 
 @dataclass(frozen=True)
 class Row:
-    """A stretch of a narration to learn from; statements and questions count from its first word."""
+    """A stretch of a narration to learn from, as ``Labelled``; all places count from its first word."""
 
     stretch: encoder.Stretch
     classes: list[int]
+    naming: list[Naming]
     stated: list[tuple[Place, int]]
     questions: list[Question]
+    sided: list[Sided]
 
 
 def rows_of(bare: Encoder, one: Labelled, start: int) -> Iterator[Row]:
     """The stretches of a narration from a word on."""
-    words = one.words
-    later = Words(words.words[start:], words.tags[start:], words.names[start:], words.begins[start:])
-    for stretch in bare.stretches(later, LENGTH, STEP):
+    for stretch in bare.stretches(one.words.after(start), LENGTH, STEP):
         first = start + stretch.start
         end = first + len(stretch.first)
         questions = []
         for a, b, choices in one.questions:
-            inside = [
+            there = [
                 (c.counted_from(first), right)
                 for c, right in choices
                 if c.start < 0 or (c.start >= first and c.end <= end)
             ]
-            if first <= a < b <= end and len(inside) > 1 and any(right for _, right in inside):
-                questions.append((a - first, b - first, inside))
-        places = [
-            (place.counted_from(first), c)
-            for place, c in one.stated
-            if first <= min(place.start, *place.named or [end]) and max(place.end, place.named.stop) <= end
+            if first <= a < b <= end and len(there) > 1 and any(right for _, right in there):
+                questions.append((a - first, b - first, there))
+        inside = range(first, end)
+        stated = [(place.counted_from(first), c) for place, c in one.stated if stands_in(inside, place)]
+        sided = [
+            (place.counted_from(first), given, c) for place, given, c in one.sided if stands_in(inside, place)
         ]
-        yield Row(stretch, one.classes[first:end], places, questions)
+        yield Row(stretch, one.classes[first:end], one.naming[first:end], stated, questions, sided)
+
+
+def stands_in(words: range, place: Place) -> bool:
+    """Whether a statement and the name of its part stand among these words."""
+    first = min(place.start, *place.named or [words.stop])
+    return words.start <= first and max(place.end, place.named.stop) <= words.stop
 
 
 def batch(rows: Sequence[Row]) -> dict[str, Tensor]:
@@ -274,10 +333,11 @@ def batch(rows: Sequence[Row]) -> dict[str, Tensor]:
     out = {
         "pieces": torch.zeros(len(rows), long, dtype=torch.long),
         "tags": torch.zeros(len(rows), long, dtype=torch.long),
-        "told": torch.zeros(len(rows), long, 2),
+        "told": torch.zeros(len(rows), long, len(encoder.KNOWN) + 1),
         "there": torch.zeros(len(rows), long, dtype=torch.bool),
         "first": torch.zeros(len(rows), words, dtype=torch.long),
         "classes": torch.full((len(rows), words), -100),
+        "naming": torch.zeros(len(rows), words, 2),
     }
     for i, row in enumerate(rows):
         one = row.stretch
@@ -286,6 +346,7 @@ def batch(rows: Sequence[Row]) -> dict[str, Tensor]:
         out["there"][i, : len(one.rows)] = True
         out["first"][i, : len(row.classes)] = torch.tensor(one.first)
         out["classes"][i, : len(row.classes)] = torch.tensor(row.classes)
+        out["naming"][i, : len(row.classes)] = torch.tensor(row.naming)
     return out
 
 
@@ -301,6 +362,11 @@ def lost(network: Taught, rows: Sequence[Row], mask: int) -> Tensor:
     out = functional.cross_entropy(
         scores, some["classes"].flatten(), label_smoothing=SMOOTH, ignore_index=-100
     )
+    truth, counts = some["naming"].unbind(-1)
+    called = network.naming(network.spared(words))[..., 0]
+    out = out + CALLING * functional.binary_cross_entropy_with_logits(
+        called, truth, counts, reduction="sum"
+    ) / counts.sum().clamp(min=1)
     stated = [(i, place, c) for i, row in enumerate(rows) for place, c in row.stated]
     if stated:
         told = network.states(words, [(i, place) for i, place, _ in stated])
@@ -311,7 +377,21 @@ def lost(network: Taught, rows: Sequence[Row], mask: int) -> Tensor:
         answers, right = network.answers(words, asked)
         among = answers.masked_fill(~right, -1e9)
         out = out + POINTING * (answers.logsumexp(1) - among.logsumexp(1)).mean()
+    sided = [(i, one) for i, row in enumerate(rows) for one in row.sided]
+    if sided:
+        truth = torch.tensor([c for _, (*_, c) in sided])
+        out = out + SIDING * functional.cross_entropy(
+            network.sides(words, sided), truth, label_smoothing=SMOOTH
+        )
     return out
+
+
+def pace_of(name: str) -> float:
+    """What a part of the network learns at: what the public encoder knows best, its lower layers, changes least."""
+    part, *inside = name.split(".")
+    if part in ("pieces", "places", "norm"):
+        return DEEPER**LAYERS
+    return float(DEEPER ** (LAYERS - 1 - int(inside[0]))) if inside and inside[0].isdigit() else NEW
 
 
 def learned(data: Sequence[Labelled], everything: Sequence[Labelled], seed: int) -> Taught:
@@ -322,12 +402,9 @@ def learned(data: Sequence[Labelled], everything: Sequence[Labelled], seed: int)
     tags = ["", *sorted({tag for one in everything for tag in one.words.tags})]
     network = Taught({"pieces": pieces, "tags": tags}, kept)
     bare = Encoder(Path(), network.names, {})
-    matrices = [w for w in network.parameters() if w.ndim > 1]
     rule = torch.optim.AdamW(
-        [
-            {"params": matrices, "weight_decay": DECAY},
-            {"params": [w for w in network.parameters() if w.ndim <= 1], "weight_decay": 0},
-        ]
+        {"params": [w], "weight_decay": DECAY if w.ndim > 1 else 0, "pace": pace_of(name)}
+        for name, w in network.named_parameters()
     )
     steps = EPOCHS * (sum(len(list(rows_of(bare, one, 0))) for one in data) // BATCH)
     done, begun = 0, time.time()
@@ -341,7 +418,7 @@ def learned(data: Sequence[Labelled], everything: Sequence[Labelled], seed: int)
         for i in chance.permutation(len(batches)):
             pace = RATE * min(1, (done + 1) / (WARM * steps)) * max(0.02, 1 - done / steps)
             for group in rule.param_groups:
-                group["lr"] = pace
+                group["lr"] = pace * group["pace"]
             loss = lost(network, batches[i], bare.pieces.rows[MASK])
             rule.zero_grad()
             loss.backward()  # type: ignore[no-untyped-call]
@@ -359,7 +436,7 @@ def shrunk(network: Taught, scratch: Path) -> Encoder:
     given = (
         torch.zeros(1, 50, dtype=torch.long),
         torch.zeros(1, 50, dtype=torch.long),
-        torch.zeros(1, 50, 2),
+        torch.zeros(1, 50, len(encoder.KNOWN) + 1),
     )
     names = ["pieces", "tags", "told"]
     axes = {name: {1: "pieces"} for name in names}
@@ -387,9 +464,10 @@ def keep_for(writers: set[str], folds: Path, one: Encoder) -> None:
 
 def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
     """Words told right, words; statements told right, statements; those given to their part instead of the nearest,
-    taken from it, asked about.
+    taken from it, asked about; words rightly told to name a part, told so, that do; sides told right, sides.
     """
     right = words = fitting = statements = won = spoilt = asked = 0
+    called = calls = names = fits = sides = 0
     for narration in data:
         made = one.read(narration.words)
         told = shares(made).argmax(axis=1)
@@ -399,13 +477,37 @@ def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
             told = state_shares(made, [place for place, _ in narration.stated]).argmax(axis=1)
             fitting += int((told == np.array([c for _, c in narration.stated])).sum())
             statements += len(told)
-        for start, end, choices in narration.questions:
-            rated = likelihoods(made, range(start, end), [choice for choice, _ in choices])
+        questions = [
+            (range(a, b), [choice for choice, _ in choices]) for a, b, choices in narration.questions
+        ]
+        for (*_, choices), rated in zip(
+            narration.questions, likelihoods(made, questions) if questions else [], strict=True
+        ):
             best = int(np.argmax(rated))
             won += choices[best][1] and not choices[0][1]
             spoilt += choices[0][1] and not choices[best][1]
             asked += 1
-    return right, words, fitting, statements, won, spoilt, asked
+        truth, counts = np.array(narration.naming).T
+        told = (naming_shares(made) >= 0.5)[counts > 0]
+        called, calls, names = called + told @ truth[counts > 0], calls + told.sum(), names + truth.sum()
+        for place, given, c in narration.sided:
+            likely = untold_side.shares(made, place, given)
+            fits += max(likely, key=lambda side: likely[side]) == SIDES[c]
+            sides += 1
+    return (
+        right,
+        words,
+        fitting,
+        statements,
+        won,
+        spoilt,
+        asked,
+        int(called),
+        int(calls),
+        int(names),
+        fits,
+        sides,
+    )
 
 
 def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) -> None:
@@ -414,21 +516,22 @@ def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) 
     data = material.taught(labelled, folds)
     everything = [one for _, one in data]
     writers = sorted({writer for writer, _ in data})
-    sums = np.zeros(7, int)
+    sums = np.zeros(12, int)
     for number in range(material.FOLDS) if only is None else [only]:
         part = set(writers[number :: material.FOLDS])
         taught = shrunk(
             learned([one for writer, one in data if writer not in part], everything, number), scratch
         )
         sums += figures([one for writer, one in data if writer in part], taught)
-        right, words, fitting, statements, won, spoilt, asked = sums
+        right, words, fitting, statements, won, spoilt, asked, called, calls, names, fits, sides = sums
         print("writers left out:")
         print(f"state of every word, accuracy {right / words:.3f} of {words}")
         print(f"state of statements, accuracy {fitting / statements:.3f} of {statements}")
         print(
-            f"of {asked} statements {won} given to their part instead of the nearest, {spoilt} taken from it",
-            flush=True,
+            f"of {asked} statements {won} given to their part instead of the nearest, {spoilt} taken from it"
         )
+        print(f"{names} words that name a part, precision {called / calls:.3f}, recall {called / names:.3f}")
+        print(f"side not told, {fits / sides:.3f} of {sides}", flush=True)
         if folds:
             keep_for(part, folds, taught)
     if not folds_only and only is None:

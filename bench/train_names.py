@@ -125,6 +125,12 @@ def truth_of(reading: Reading, label: dict[str, Any], resolver: Resolver) -> lis
     return truth
 
 
+def truths(label: dict[str, Any]) -> list[str | None]:
+    """What each word of a labelled narration is, as ``truth_of``."""
+    reading, _, resolver = read_names(label)
+    return truth_of(reading, label, resolver)
+
+
 def material() -> Iterator[Words]:
     for writer, label in narrations():
         reading, finder, resolver = read_names(label)

@@ -22,9 +22,9 @@ os.environ.setdefault("XLA_FLAGS", "--xla_cpu_multi_thread_eigen=false intra_op_
 import train_statements as material
 from saycheck.understanding import order
 from saycheck.understanding.linear import FOLDER
-from saycheck.understanding.names import tags
 from saycheck.understanding.order import HEADS, NOTHING, OWN, PADDED, UNKNOWN, Network, Seen
 from saycheck.understanding.statements import Statement, region_end
+from saycheck.understanding.tags import tags
 from saycheck.understanding.text import Reading
 
 CLASSES = ["good", "hidden", "later", "talk", "watch", "writeup"]

@@ -7,26 +7,37 @@ Material and folds are those of ``bench/train_statements.py``; FOLDER holds the 
 agrees is learned with the label's side as seen from where the walker stands. Needs scikit-learn.
 """
 
-import re
 import sys
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import train_statements as material
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import MAKER, prepared
-from saycheck.understanding.text import with_neighbours
+from saycheck.understanding.statements import Statement
+from saycheck.understanding.text import Reading, with_neighbours
 from saycheck.understanding.untold_side import absolute, features, relative
 
-Row = tuple[dict[str, int], str, bool]
+Row = TypeVar("Row")
+Seen = Callable[[Reading, Statement, Statement | None, Statement | None], Row]
+"""What a training script sees of a statement and of those said before and after it."""
 
 
-def rows(label: dict[str, Any]) -> list[Row]:
-    """(features, the label's side as seen from the walker, whether the rules are right)."""
-    text = label["text"]
-    reading, statements = prepared(text, label["machine"])
-    places = [(g, m.span()) for g in label["gold"] if (m := re.search(re.escape(g["quote"]), text))]
-    out: list[Row] = []
+def binary(
+    reading: Reading, statement: Statement, before: Statement | None, after: Statement | None
+) -> dict[str, int]:
+    """The features of a statement as scikit-learn takes them."""
+    return dict.fromkeys(features(reading, statement, before, after), 1)
+
+
+def rows(label: dict[str, Any], seen: Seen[Row]) -> list[tuple[Row, str, bool]]:
+    """(what is seen, the label's side as seen from the walker, whether the rules are right) of every statement whose
+    side no word tells.
+    """
+    reading, statements = prepared(label["text"], label["machine"])
+    quotes = material.quoted(label)
+    out = []
     for before, statement, after in with_neighbours(statements):
         if statement.subject.told_side or statement.copied_from:
             continue
@@ -34,7 +45,7 @@ def rows(label: dict[str, Any]) -> list[Row]:
         evidence = finding.evidence[0]
         fitting = [
             (min(b, evidence.char_end) - max(a, evidence.char_start), gold)
-            for gold, (a, b) in places
+            for gold, a, b in quotes
             if min(b, evidence.char_end) > max(a, evidence.char_start)
             and material.agreement(gold["part"], finding) >= material.AGREES
         ]
@@ -45,13 +56,12 @@ def rows(label: dict[str, Any]) -> list[Row]:
         side = relative(gold["side"], here)
         if absolute(side, here) is None:
             continue
-        seen = dict.fromkeys(features(reading, statement, before, after), 1)
-        out.append((seen, side, finding.side == gold["side"]))
+        out.append((seen(reading, statement, before, after), side, finding.side == gold["side"]))
     return out
 
 
 def main(folds_only: bool, folds: Path | None) -> None:
-    data = material.taught(rows, folds)
+    data = material.taught(lambda label: rows(label, binary), folds)
     writers = sorted({w for w, _ in data})
     ruled = right = whole = 0
     for left_out in (set(writers[i :: material.FOLDS]) for i in range(material.FOLDS)):

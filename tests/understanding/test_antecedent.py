@@ -109,6 +109,6 @@ def test_likelihoods_are_shares(start: int) -> None:
     made = Read(meaning, [(start, meaning)], encoder.heads)
     told = (0.5,) * len(Choice.TOLD)
     near, far = (Choice(subject, at, at + 2, told) for at in (start + 5, start - 100 if start else start + 9))
-    shares = likelihoods(made, range(start + 20, start + 24), [near, far])
+    (shares,) = likelihoods(made, [(range(start + 20, start + 24), [near, far])])
     assert 1 == pytest.approx(float(shares.sum()), abs=1e-5)
     assert (shares[1] == 0) == (start > 0)

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from saycheck.understanding import encoder
-from saycheck.understanding.encoder import LENGTH, STEP, Encoder, Pieces, Read, Words, seen
+from saycheck.understanding.encoder import LENGTH, STEP, Encoder, Pieces, Read, Words
 from saycheck.understanding.pipeline import reading_of
 
 
@@ -20,7 +20,9 @@ def shipped() -> Encoder:
 
 def said(*words: str) -> Words:
     """Words of one sentence that name no part."""
-    return Words(words, ["-"] * len(words), [0.0] * len(words), [i == 0 for i in range(len(words))])
+    return Words(
+        words, ["-"] * len(words), [(False, False)] * len(words), [i == 0 for i in range(len(words))]
+    )
 
 
 @pytest.mark.parametrize(
@@ -83,9 +85,7 @@ def test_what_is_compared_was_read_together() -> None:
     """Words far apart are taken from one stretch; where none holds all, from the one that reaches back farthest."""
     whole = np.zeros((300, 2), np.float32)
     made = Read(whole, [(0, whole[:160]), (128, whole[128:288]), (256, whole[256:])], {})
-    assert [0, 128, 128, 256] == [
-        made.around(*span)[0] for span in ((20, 150), (135, 200), (100, 200), (290, 300))
-    ]
+    assert [0, 1, 1, 2] == [made.around(*span) for span in ((20, 150), (135, 200), (100, 200), (290, 300))]
 
 
 def test_kept_in_a_file(shipped: Encoder, tmp_path: Path) -> None:
@@ -109,6 +109,15 @@ def test_a_narration_is_read_once(shipped: Encoder, monkeypatch: pytest.MonkeyPa
     reading = reading_of(text, "wheel-loader")
     first = encoder.read(reading)
     assert first is not None
-    np.testing.assert_array_equal(first.words, shipped.read(seen(reading)).words)
+    np.testing.assert_array_equal(first.words, shipped.read(reading.data["seen"]).words)
     monkeypatch.setattr(encoder, "STANDING_IN", [Encoder(Path(), shipped.names, {})])
     assert encoder.read(reading) is first
+
+
+def test_the_mean_of_what_words_mean() -> None:
+    """Means are those of the rows in a stretch; words before it are not there."""
+    rows = np.random.default_rng(1).standard_normal((250, 3)).astype(np.float32)
+    made = Read(rows, [(0, rows[:160]), (128, rows[128:] + 1)], {})
+    means = made.means([(0, 2, 5), (1, 130, 250), (1, 100, 131)])
+    wanted = [rows[2:5].mean(axis=0), rows[130:].mean(axis=0) + 1, rows[128:131].mean(axis=0) + 1]
+    np.testing.assert_allclose(means, wanted, rtol=1e-5, atol=1e-6)

@@ -56,6 +56,16 @@ def test_likely_names(
     assert len(reading.tokens) == len(reading.data["names"])
 
 
+def test_of_a_narration_the_encoder_tells_the_names(
+    read: Read, weights: Callable[[dict[str, float]], None]
+) -> None:
+    """The linear model is asked of few words only: here it would know no name at all."""
+    weights({})
+    said = "The fan belt is tight. The horn works, and so do the wipers. "
+    assert not named(read(said))
+    assert {"fan belt", "horn", "wipers"} <= set(named(read(said * 6)))
+
+
 def test_an_owner_is_kept_where_another_part_is_sure(
     read: Read, weights: Callable[[dict[str, float]], None]
 ) -> None:

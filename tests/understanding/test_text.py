@@ -122,3 +122,19 @@ def test_overlap(start: int, end: int, expected: bool) -> None:
 def test_unknown_kind_of_mention() -> None:
     """What was never looked for is not there."""
     assert [] == Reading("", []).of("part")
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("a bit o rust", "a bit of rust"),
+        ("one o them", "one of them"),
+        ("three quarters o an inch", "three quarters of an inch"),
+        ("four one five o", "four one five o"),
+        ("two o five", "two o five"),
+    ],
+)
+def test_a_bare_o_is_of_or_nought(said: str, read: str) -> None:
+    """Behind a number it is a nought, unless it is plain what the number counts."""
+    doc = spacy.blank("en")(said)
+    assert read == " ".join(token.text for token in tokens_of(doc))

@@ -3,9 +3,10 @@
 import numpy as np
 
 from saycheck.understanding import encoder
+from saycheck.understanding.arrays import agreed
 from saycheck.understanding.pipeline import prepared
 from saycheck.understanding.throughout import CLASSES, shares, told
-from saycheck.understanding.weigh import agreed, weigh
+from saycheck.understanding.weigh import weigh
 
 WALK = (
     "Right then, front of the machine. Cutting edge is straight, bolts all tight. Bucket teeth are all there. "

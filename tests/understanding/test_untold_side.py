@@ -2,10 +2,13 @@
 
 from itertools import pairwise
 
+import numpy as np
 import pytest
 
-from saycheck.understanding import untold_side
+from saycheck.understanding import encoder, untold_side
 from saycheck.understanding.pipeline import prepared, understand
+from saycheck.understanding.text import with_neighbours
+from saycheck.understanding.throughout import Place
 from saycheck.understanding.untold_side import absolute, features, relative, side_of
 
 KIND = "wheel-loader"
@@ -75,3 +78,26 @@ def test_neighbours_are_seen() -> None:
     reading, made = prepared("Left side now. Front tyre is cut. Rear tyre on the right is worn.", KIND)
     one, other = next(iter(pairwise(made)))
     assert {"last=-", "next=other", "next=other/told"} <= set(features(reading, one, None, other))
+
+
+def test_what_the_encoder_is_told_of_a_side() -> None:
+    """As many numbers for every statement, also for the first and the last, which have one neighbour only."""
+    _, made = prepared("Left side now. Front tyre is cut. Step is bent. Radiator is clean.", KIND)
+    told = [untold_side.known_of(s, before, after) for before, s, after in with_neighbours(made)]
+    assert {untold_side.TOLD} == {len(numbers) for numbers in told}
+    here = untold_side.SIDES.index("here")
+    assert [1.0, 0.0] == [told[0][here], told[-1][here]]
+
+
+def test_shares_of_sides_by_meaning() -> None:
+    """All sides together make 1, and what is told counts."""
+    made = encoder.read(prepared("Left side now. Front tyre is cut, and the step is bent. " * 8, KIND)[0])
+    assert made is not None
+    given = np.zeros(untold_side.TOLD)
+    shares = []
+    for side in (0, 3):
+        given[:4] = 0
+        given[side] = 1
+        shares.append(untold_side.shares(made, Place(4, 8, range(4, 6)), tuple(given)))
+        assert sum(shares[-1].values()) == pytest.approx(1, abs=1e-5)
+    assert shares[0]["here"] > shares[1]["here"]

@@ -18,7 +18,7 @@ import numpy as np
 from saycheck.understanding import encoder
 from saycheck.understanding.arrays import shared
 from saycheck.understanding.attach.subjects import carried_on
-from saycheck.understanding.encoder import Array, Read, mean
+from saycheck.understanding.encoder import Array, Read
 from saycheck.understanding.linear import trained
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.statements import Statement, Subject
@@ -214,25 +214,33 @@ def kind_of(subject: Subject) -> str:
     return "carried" if subject.start < 0 else "pointer" if subject.carried else "named"
 
 
-def likelihoods(made: Read, words: range, choices: Sequence[Choice]) -> Array:
-    """How likely what these words say is of each of the choices, all together 1."""
+Question = tuple[range, Sequence[Choice]]
+"""The words of a statement and the parts that they may be about, its own first."""
+
+
+def likelihoods(made: Read, questions: Sequence[Question]) -> list[Array]:
+    """Of each question how likely each of its choices is meant, all together 1."""
     heads = made.heads
-    first = min([words.start, *(choice.start for choice in choices if choice.start >= 0)])
-    start, meaning = made.around(first, words.stop)
-    # The statement's own part is always one of them; where its name was not read together with it, as one unnamed.
-    there = np.array([i == 0 or choice.start >= start for i, choice in enumerate(choices)])
-    counted = [choice.counted_from(start) for choice in choices]
-    named = np.stack(
-        [
-            mean(meaning, choice.start, choice.end) if choice.start >= 0 and is_read else heads["unnamed"]
-            for choice, is_read in zip(counted, there, strict=True)
-        ]
-    )
-    statement = np.broadcast_to(mean(meaning, words.start - start, words.stop - start), named.shape)
-    told = np.array([choice.told for choice in choices], np.float32)
-    asked = np.concatenate([statement, named, statement * named, told], axis=1)
+    said, named, read, there = [], [], [], []
+    for words, choices in questions:
+        first = min([words.start, *(choice.start for choice in choices if choice.start >= 0)])
+        number = made.around(first, words.stop)
+        begins = made.stretches[number][0]
+        said += [(number, words.start, words.stop)] * len(choices)
+        for i, choice in enumerate(choices):
+            is_read = choice.start >= begins and choice.start >= 0
+            read.append(is_read)
+            # Its own part is always one of them; where the name was not read together with it, as one unnamed.
+            there.append(i == 0 or is_read)
+            named.append((number, choice.start, choice.end) if is_read else said[-1])
+    statements = made.means(said)
+    names = np.where(np.array(read)[:, None], made.means(named), heads["unnamed"])
+    told = np.array([choice.told for _, choices in questions for choice in choices], np.float32)
+    asked = np.concatenate([statements, names, statements * names, told], axis=1)
     scores = (np.maximum(asked @ heads["asked"] + heads["asked_bias"], 0) @ heads["answer"])[:, 0]
-    return shared(np.where(there, scores, -np.inf).astype(np.float32))
+    scores = np.where(there, scores, -np.inf).astype(np.float32)
+    ends = np.cumsum([len(choices) for _, choices in questions])[:-1]
+    return [shared(some) for some in np.split(scores, ends)]
 
 
 def alike(one: Subject, other: Subject) -> bool:
@@ -269,11 +277,11 @@ class Meant:
     def __init__(self, reading: Reading, statements: Sequence[Statement]) -> None:
         self.known = Antecedents(reading, statements)
         self.model = trained("antecedents")
-        self.made = encoder.read(reading)
+        self.meaning = self.by_meaning(reading, statements)
 
     def likeliest(self, statement: Statement) -> tuple[float, Subject | None]:
         """The likeliest other part, None where there is none, and how likely it is meant."""
-        said, meaning = self.by_words(statement), self.by_meaning(statement)
+        said, meaning = self.by_words(statement), self.meaning.get(id(statement), {})
         counts = MEANING_COUNTS if meaning else 0
         rated = {
             at: (1 - counts) * said.get(at, 0) + counts * meaning.get(at, 0) for at in {**said, **meaning}
@@ -290,14 +298,21 @@ class Meant:
         choices = self.known.choices(statement)
         return {o.subject.start: self.model.shares(features)["another"] for o, features in choices}
 
-    def by_meaning(self, statement: Statement) -> dict[int, float]:
-        """The same by what the words mean where they stand."""
-        words = range(statement.start, statement.end)
-        choices = self.known.pointed(statement) if self.made and words else []
-        if self.made is None or len(choices) < 2:
+    def by_meaning(self, reading: Reading, statements: Sequence[Statement]) -> dict[int, dict[int, float]]:
+        """The same by what the words mean where they stand, of all statements, by the identity of each."""
+        made = encoder.read(reading)
+        if made is None:
             return {}
-        shares = likelihoods(self.made, words, choices)
-        return {c.subject.start: float(share) for c, share in zip(choices[1:], shares[1:], strict=True)}
+        asked = {id(s): (range(s.start, s.end), self.known.pointed(s)) for s in statements if s.start < s.end}
+        asked = {one: question for one, question in asked.items() if len(question[1]) > 1}
+        if not asked:
+            return {}
+        return {
+            one: {c.subject.start: float(share) for c, share in zip(choices[1:], shares[1:], strict=True)}
+            for (one, (_, choices)), shares in zip(
+                asked.items(), likelihoods(made, [*asked.values()]), strict=True
+            )
+        }
 
 
 def settle(reading: Reading, statements: Sequence[Statement]) -> None:

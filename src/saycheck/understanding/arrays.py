@@ -3,6 +3,7 @@ scores become shares.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
+from math import prod
 from pathlib import Path
 
 import numpy as np
@@ -34,3 +35,8 @@ def shared(scores: NDArray[np.float32]) -> NDArray[np.float32]:
     """Shares from scores (log odds up to a constant), each row of the last axis 1 in all."""
     grown = np.exp(scores - scores.max(axis=-1, keepdims=True))
     return np.asarray(grown / grown.sum(axis=-1, keepdims=True), np.float32)
+
+
+def agreed(*weighed: tuple[dict[str, float], float]) -> dict[str, float]:
+    """Several opinions taken together as their geometric mean, each with its weight; the weights add up to 1."""
+    return {k: prod(shares[k] ** weight for shares, weight in weighed) for k in weighed[0][0]}

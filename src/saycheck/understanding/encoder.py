@@ -8,6 +8,7 @@ its weights are whole numbers of seven bits, which every processor sums alike.
 """
 
 import shutil
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
@@ -19,15 +20,17 @@ from numpy.typing import NDArray
 
 from saycheck.understanding import arrays
 from saycheck.understanding.linear import FOLDER
-from saycheck.understanding.names import tags
+from saycheck.understanding.tags import tags
 from saycheck.understanding.text import Reading, plain_words
 
 Array = NDArray[np.float32]
 
-LENGTH, STEP = 160, 128
+LENGTH, STEP = 160, 144
 """It reads stretches of so many words, the next beginning so many later: as long as those it was taught on."""
 PIECES = 3
 """Pieces of a word that it reads, at most: it has places for 512 in a stretch."""
+MOST_MET = 20_000
+"""Words whose pieces are kept."""
 FEWEST = 64
 """It has learned from whole narrations: of fewer words than these it says nothing."""
 NETWORK, HEADS = "encoder.onnx", "encoder.npz"
@@ -40,22 +43,29 @@ INSIDE = "##"
 
 @dataclass(frozen=True)
 class Words:
-    """The words of a narration as the encoder sees them: the ``tag`` of the mention that each is in, how likely
-    it ``names`` a part, and whether it ``begins`` a sentence.
+    """The words of a narration as the encoder sees them: the ``tag`` of the mention that each is in, what the
+    vocabulary has ``known`` of it (``KNOWN``), and whether it ``begins`` a sentence.
     """
 
     words: Sequence[str]
     tags: Sequence[str]
-    names: Sequence[float]
+    known: Sequence[tuple[bool, bool]]
     begins: Sequence[bool]
 
+    def after(self, start: int) -> "Words":
+        """The words from one on."""
+        return Words(self.words[start:], self.tags[start:], self.known[start:], self.begins[start:])
 
-def seen(reading: Reading) -> Words:
+
+KNOWN = ("of a part", "noun")
+"""What the vocabulary knows of a word: it may stand in the name of a part, it names something on any machine."""
+
+
+def seen(reading: Reading, known: Sequence[tuple[bool, bool]]) -> Words:
     """The words of a reading."""
-    words = plain_words(reading)
     starts = {start for start, _ in reading.sentences}
-    names = reading.data.get("names") or [0.0] * len(words)
-    return Words(words, tags(reading), names, [i in starts for i in range(len(words))])
+    words = plain_words(reading)
+    return Words(words, tags(reading), known, [i in starts for i in range(len(words))])
 
 
 class Pieces:
@@ -66,10 +76,16 @@ class Pieces:
 
     def __init__(self, known: Sequence[str]) -> None:
         self.rows = {piece: row for row, piece in enumerate(known)}
+        self.met: dict[str, list[int]] = {}
 
     def __call__(self, word: str) -> list[int]:
-        """The rows of the pieces of a word, at least one."""
-        return [row for run in runs(word) for row in self.cut(run)] or [self.rows[UNKNOWN]]
+        """The rows of the pieces of a word, at least one; cut once for each word that is met."""
+        if word not in self.met:
+            if len(self.met) >= MOST_MET:
+                self.met.clear()
+            cut = [row for run in runs(word) for row in self.cut(run)]
+            self.met[word] = cut or [self.rows[UNKNOWN]]
+        return self.met[word]
 
     def cut(self, run: str) -> list[int]:
         """The rows of a run of letters or of one mark; that of ``UNKNOWN`` where no pieces make it up."""
@@ -114,13 +130,8 @@ class Stretch:
     start: int
     rows: list[int]
     tags: list[int]
-    told: list[tuple[float, float]]
+    told: list[tuple[float, ...]]
     first: list[int]
-
-
-def mean(meaning: Array, start: int, end: int) -> Array:
-    """The mean of what the words from ``start`` to ``end`` (half-open) mean; those before the first are not there."""
-    return np.asarray(meaning[max(start, 0) : end].mean(axis=0), np.float32)
 
 
 @dataclass(frozen=True)
@@ -134,19 +145,57 @@ class Read:
     stretches: Sequence[tuple[int, Array]]
     heads: Mapping[str, Array]
 
-    def around(self, first: int, end: int) -> tuple[int, Array]:
-        """The stretch in which all words from ``first`` to ``end`` (half-open) stand deepest, and the word it begins
-        with; where none holds them all, the one that reaches from ``end`` farthest back.
+    def around(self, first: int, end: int) -> int:
+        """The number of the stretch in which all words from ``first`` to ``end`` (half-open) stand deepest; where none
+        holds them all, of the one that reaches from ``end`` farthest back.
 
         What one part and another mean can be held against each other only as they were read together.
         """
 
-        def depth(one: tuple[int, Array]) -> tuple[bool, int]:
-            start, meaning = one
+        def depth(number: int) -> int:
+            start, meaning = self.stretches[number]
             before, behind = first - start, start + len(meaning) - end
-            return behind >= 0, min(before, behind) if before >= 0 else before
+            return min(before, behind) if before >= 0 else before
 
-        return max(self.stretches, key=depth)
+        earliest = bisect_left(self._ends, end)
+        return max(range(earliest, min(earliest + BESIDE, len(self.stretches))), key=depth)
+
+    def means(self, spans: Sequence[tuple[int, int, int]]) -> Array:
+        """What the words of each span (stretch, start, end) mean together, their mean, (spans, width); the words are
+        counted from the first of the narration, and those before the stretch are not there.
+        """
+        number, start, end = np.array(spans, np.intp).reshape(-1, 3).T
+        first, begins = self._begins[number], self._rows[number]
+        start = np.maximum(start - first, 0)
+        sums = self._sums[begins + end - first] - self._sums[begins + start]
+        return np.asarray(sums / (end - first - start)[:, None], np.float32)
+
+    @cached_property
+    def _begins(self) -> NDArray[np.intp]:
+        """The word that each stretch begins with."""
+        return np.array([start for start, _ in self.stretches], np.intp)
+
+    @cached_property
+    def _ends(self) -> list[int]:
+        """The word behind the last of each stretch."""
+        return [start + len(meaning) for start, meaning in self.stretches]
+
+    @cached_property
+    def _rows(self) -> NDArray[np.intp]:
+        """The row of ``_sums`` that each stretch begins with."""
+        return np.cumsum([0, *(len(meaning) + 1 for _, meaning in self.stretches[:-1])])
+
+    @cached_property
+    def _sums(self) -> NDArray[np.float64]:
+        """The sums of what the first, the first two ... words of each stretch mean, each behind a row of nothing."""
+        none = np.zeros((1, self.words.shape[1]))
+        return np.concatenate(
+            [row for _, m in self.stretches for row in (none, m.cumsum(axis=0, dtype=np.float64))]
+        )
+
+
+BESIDE = 3
+"""So many stretches at most hold the same words, if only just."""
 
 
 class Encoder:
@@ -170,18 +219,19 @@ class Encoder:
         """The words cut into stretches, the last one to the end."""
         cut = [self.pieces(word)[:PIECES] for word in words.words]
         begin, end = self.pieces.rows[BEGIN], self.pieces.rows[END]
+        nothing = (0.0,) * (len(KNOWN) + 1)
         for start in range(0, max(len(cut) - (length - step), 1), step):
-            one = Stretch(start, [begin], [0], [(0.0, 0.0)], [])
+            one = Stretch(start, [begin], [0], [nothing], [])
             for i in range(start, min(start + length, len(cut))):
                 one.first.append(len(one.rows))
                 tag = self.tags.get(words.tags[i], 0)
                 for j, row in enumerate(cut[i]):
                     one.rows.append(row)
                     one.tags.append(tag)
-                    one.told.append((words.names[i], float(words.begins[i] and j == 0)))
+                    one.told.append((*map(float, words.known[i]), float(words.begins[i] and j == 0)))
             one.rows.append(end)
             one.tags.append(0)
-            one.told.append((0.0, 0.0))
+            one.told.append(nothing)
             yield one
 
     def read(self, words: Words) -> Read:
@@ -219,12 +269,15 @@ def opened(network: Path) -> Any:
 
 
 def read(reading: Reading) -> Read | None:
-    """What the words of a reading mean, read once; None without an encoder or where there are too few words."""
+    """What the words of a reading mean, read once; None without an encoder, where there are too few words or where
+    nobody left on ``reading.data["seen"]`` how they are seen.
+    """
     encoder = trained()
-    if encoder is None or len(reading.tokens) < FEWEST:
+    words: Words | None = reading.data.get("seen")
+    if encoder is None or words is None or len(words.words) < FEWEST:
         return None
     if "read" not in reading.data:
-        reading.data["read"] = encoder.read(seen(reading))
+        reading.data["read"] = encoder.read(words)
     made: Read = reading.data["read"]
     return made
 

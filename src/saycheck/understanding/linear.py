@@ -6,7 +6,7 @@ JSON: ``{"classes": [...], "bias": [...], "weights": {feature: [one number a cla
 
 import json
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
 
@@ -16,7 +16,7 @@ FOLDER = Path(__file__).parent / "trained"
 class Linear:
     """Multinomial logistic model over named binary features."""
 
-    def __init__(self, classes: list[str], bias: list[float], weights: dict[str, list[float]]) -> None:
+    def __init__(self, classes: list[str], bias: list[float], weights: Mapping[str, Sequence[float]]) -> None:
         self.classes = classes
         self.bias = bias
         self.weights = weights
@@ -54,4 +54,6 @@ def shipped(name: str) -> Linear | None:
 def read(path: Path) -> Linear:
     """The model in a JSON file that a training script wrote."""
     data = json.loads(path.read_text(encoding="utf-8"))
-    return Linear(data["classes"], data["bias"], data["weights"])
+    # The collector of garbage looks at each of tens of thousands of lists again and again, at tuples of numbers once.
+    weights = {name: tuple(row) for name, row in data["weights"].items()}
+    return Linear(data["classes"], data["bias"], weights)

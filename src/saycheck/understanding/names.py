@@ -10,15 +10,15 @@ Trained by ``bench/train_names.py``.
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 
+import numpy as np
+
+from saycheck.understanding import encoder
 from saycheck.understanding.linear import trained
 from saycheck.understanding.parts import BARE_WORDS, ENDS, LEFT, POSITIONS, RIGHT, PartFinder
 from saycheck.understanding.phrases import singular
+from saycheck.understanding.tags import tags
 from saycheck.understanding.text import Mention, Reading, plain_words
 
-TAGS = (
-    "part", "condition", "quantity", "deny", "hidden", "later", "keep-an-eye", "needs-work", "teach", "story",
-    "hypothesis", "same", "correct", "take-back", "except", "here", "chat", "slight", "strong",
-)  # fmt: skip
 # Words of these kinds of mention never become a part of their own.
 SPOKEN_FOR = ("part", "quantity", "hidden", "later", "deny", "same", "except", "correct", "take-back")
 # Below DOUBTED a part of the vocabulary is left out where its sentence names another, below DENIED anywhere;
@@ -31,16 +31,6 @@ OWNING = frozenset(["on", "at", "of", "in", "along"])
 PLACES = LEFT | RIGHT | POSITIONS | frozenset(ENDS) | {"one", "ones"}
 LONGEST = 3
 """Lengths of part mentions and places in the clause are told apart up to this."""
-
-
-def tags(reading: Reading) -> list[str]:
-    """For each token what it begins (B), is inside (I) or nothing, for the strongest kind of mention."""
-    out = ["-"] * len(reading.tokens)
-    for kind in reversed(TAGS):
-        for mention in reading.of(kind):
-            for i in range(mention.start, mention.end):
-                out[i] = ("B-" if i == mention.start else "I-") + kind
-    return out
 
 
 def clause_places(reading: Reading) -> list[int]:
@@ -75,6 +65,19 @@ class NameFinder:
         around = _Padded(words, "."), _Padded(tags(reading)), _Padded(nouns)
         return [features(*around, known[i], places[i], i) for i in range(len(words))]
 
+    def seen(self, reading: Reading) -> encoder.Words:
+        """The words of a reading as the encoder sees them, with the part mentions that the vocabulary found."""
+        words = map(singular, plain_words(reading))
+        return encoder.seen(reading, [(word in self.finder.kinds, word in self.nouns) for word in words])
+
+    def likely(self, reading: Reading) -> list[float] | None:
+        """How likely each word names a part: by the encoder, in few words by the linear model."""
+        made = encoder.read(reading)
+        if made is not None:
+            return [float(share) for share in shares(made)]
+        model = trained("names")
+        return None if model is None else [model.shares(row)["name"] for row in self.rows(reading)]
+
     def _known(self, word: str, length: int) -> str:
         """Whether the word may stand in a part's name, and how long the part found there is."""
         return ("k" if singular(word) in self.finder.kinds else "-") + str(length)
@@ -82,12 +85,12 @@ class NameFinder:
     def __call__(self, reading: Reading) -> None:
         """Leave out part mentions that are doubted, add those that are sure; without weights do nothing.
 
-        Leaves on ``reading.data["names"]`` the likelihood of every word.
+        Leaves on ``reading.data["names"]`` the likelihood of every word, and on ``["seen"]`` how the encoder sees it.
         """
-        model = trained("names")
-        if model is None:
+        reading.data["seen"] = self.seen(reading)
+        sure = self.likely(reading)
+        if sure is None:
             return
-        sure = [model.shares(row)["name"] for row in self.rows(reading)]
         reading.data["names"] = sure
         reading.mentions["part"] = self.joined(
             reading, self.undoubted(reading, sure), self.unlisted(reading, sure)
@@ -138,6 +141,12 @@ class NameFinder:
                     found.append(Mention("part", i, end, name))
             i = max(end, i + 1)
         return found
+
+
+def shares(made: encoder.Read) -> encoder.Array:
+    """How likely each word names a part, by what it means where it stands."""
+    scores = (made.words @ made.heads["naming"] + made.heads["naming_bias"])[:, 0]
+    return np.asarray(1 / (1 + np.exp(-scores)), np.float32)
 
 
 def owns(words: Sequence[str], mention: Mention) -> bool:

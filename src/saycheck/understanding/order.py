@@ -9,9 +9,9 @@ Trained by ``bench/train_order.py`` on the material of this repository alone; ru
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,8 +19,8 @@ from threadpoolctl import threadpool_limits
 
 from saycheck.understanding import arrays
 from saycheck.understanding.linear import FOLDER
-from saycheck.understanding.names import tags
 from saycheck.understanding.statements import Statement
+from saycheck.understanding.tags import tags
 from saycheck.understanding.text import Reading, plain_words
 
 Array = NDArray[np.float32]
@@ -43,8 +43,7 @@ OWN = REST
 """Up to this place a word belongs to the statement."""
 
 
-@dataclass(frozen=True)
-class Seen:
+class Seen(NamedTuple):
     """One word as the network sees it: ``word``, the ``tag`` of the mention it is in, its ``place``."""
 
     word: str

@@ -47,6 +47,7 @@ from saycheck.understanding.text import Mention, Reading, split, tokens_of, with
 from saycheck.understanding.told_limits import hold, told_limits
 from saycheck.understanding.unspoken import Unspoken
 from saycheck.understanding.untold_side import side_of
+from saycheck.understanding.volts import join_tenths
 from saycheck.vocabulary.compiled import Vocabulary
 from saycheck.vocabulary.load import load, shared_tables
 from saycheck.vocabulary.schema import Clues, Conditions, Cues, Nouns, Units
@@ -166,8 +167,13 @@ def cues_factory(nlp: Language, name: str) -> Component:
 
 @Language.factory("saycheck_anew")
 def anew_factory(nlp: Language, name: str) -> Component:
-    """Numbers that are said anew without their unit."""
-    return Component(said_anew)
+    """Numbers that are said without their point, or anew without their unit."""
+
+    def complete(reading: Reading) -> None:
+        join_tenths(reading)
+        said_anew(reading)
+
+    return Component(complete)
 
 
 @Language.factory("saycheck_told")

@@ -7,6 +7,7 @@ unit that can mean two things ("mil": a millimetre or a thousandth of an inch) k
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from saycheck.understanding.number_words import ONES, TENS
 from saycheck.understanding.numbers import Number, fraction, is_written, parse
 from saycheck.understanding.phrases import PhraseTable
 from saycheck.understanding.text import Mention, Reading
@@ -88,6 +89,8 @@ class Quantities:
             if tuple(words[start : start + len(loose)]) == loose:
                 start += len(loose)
         hit = self.units.longest(words, start)
+        if hit and hit[1][0].quantity == "marks" and not counts_marks(words[start], number):
+            hit = self.units.longest(words[: start + 1], start)
         if hit is None:
             return None
         end, (unit, *_) = hit
@@ -142,6 +145,8 @@ class Quantities:
                 return self.ranged(number, second, last or unit)
         if unit is None and (number.form == "article" or (number.value == 1 and not is_written(words[at]))):
             return None
+        if number.form == "pairs" and unit and is_tens_and_tenths(words, at, number, unit[1]):
+            return unit[0], self.quantity(number.value / 10, unit, 0.05, "words")
         if number.form == "pairs" and unit and (unit[1].quantity not in PAIRED or is_name(words, at)):
             return None
         if between:
@@ -227,3 +232,18 @@ class Quantities:
         """Put a ``quantity`` mention on the reading for each quantity."""
         words = reading.all_words
         reading.mentions["quantity"] = [Mention("quantity", a, b, q) for a, b, q in self.find(words)]
+
+
+def counts_marks(said: str, number: Number) -> bool:
+    """Whether "bars on the gauge" are marks of its scale; "two point one bar on the gauge" is a pressure."""
+    return number.value == int(number.value) and (said.endswith("s") or number.value == 1)
+
+
+def is_tens_and_tenths(words: Sequence[str], at: int, number: Number, unit: Unit) -> bool:
+    """Whether "twenty-four nine volts" leaves out its point."""
+    return (
+        unit.quantity == "voltage"
+        and words[at] in TENS
+        and words[number.end - 1] in ONES
+        and number.value < 1000
+    )

@@ -64,7 +64,8 @@ class Statement:
     """One thing said about one part, in tokens ``start`` to ``end`` (half-open) of a sentence.
 
     ``marks`` tell how it is meant: hidden, later, keep-an-eye, needs-work; absent or has (a part that is
-    not there or is); same, exception, side-corrected; unworded where no table knows what is said.
+    not there or is); same, exception, side-corrected; unworded where no table knows what is said; read where only
+    the encoder sees that something is said.
     ``held`` is what its measurement is beside a limit that was told with it ("max is two"), None where none was.
     ``taken_back`` holds the words that take it back, ``copied_from`` what "same again" repeats, ``stood`` where
     the walker stood.

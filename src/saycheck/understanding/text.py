@@ -8,7 +8,7 @@ alike; offsets always count characters of the unchanged text.
 import re
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar
 
 from spacy.tokens import Doc
@@ -33,6 +33,15 @@ DIALECT = {
     "nobbut": "only",
 }  # fmt: skip
 """Words of the north of Britain and what they are called elsewhere: "nae cracks", "nowt wrong wi' it"."""
+
+
+DIGITS = frozenset(
+    "zero one two three four five six seven eight nine oh o ten eleven twelve twenty thirty forty fifty sixty seventy"
+    " eighty ninety hundred point".split()
+)
+"""Behind one of these "o" is a nought where no more is said: "four one five o"."""
+OF_WHAT = frozenset("a an the them that this these those it its my your our his her 'em".split())
+"""Before one of these it is "of" all the same."""
 
 
 @dataclass(frozen=True)
@@ -155,7 +164,15 @@ def tokens_of(doc: Doc) -> list[Token]:
             out.append(Token(f"{first.text}side", first.start, end, first.doc_i, first.pause))
             continue
         out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
-    return out
+    return [
+        replace(said, text="of") if said.text == "o" and is_of(out, i) else said for i, said in enumerate(out)
+    ]
+
+
+def is_of(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a bare "o" is "of" and no nought: "a bit o rust", "one o them", "three quarters o an inch"."""
+    counted = at > 0 and tokens[at - 1].text in DIGITS
+    return not counted or (at + 1 < len(tokens) and tokens[at + 1].text in OF_WHAT)
 
 
 def is_kerb_side(before: Sequence[Token], word: str) -> bool:

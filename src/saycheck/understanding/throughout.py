@@ -13,7 +13,7 @@ import numpy as np
 
 from saycheck.understanding import encoder
 from saycheck.understanding.arrays import shared
-from saycheck.understanding.encoder import Array, Read, mean
+from saycheck.understanding.encoder import Array, Read
 from saycheck.understanding.statements import Statement, made_once, region_end
 from saycheck.understanding.text import Reading
 
@@ -49,18 +49,42 @@ def shares(made: Read) -> Array:
     return shared(made.words @ made.heads["state"] + made.heads["state_bias"])
 
 
-def state_shares(made: Read, places: Sequence[Place]) -> Array:
-    """Probability of each of ``CLASSES`` for each statement, (statements, classes)."""
-    heads, rows = made.heads, []
+def meant_at(made: Read, places: Sequence[Place]) -> Array:
+    """What each statement and the name of its part mean, one behind the other, (statements, 2 * width)."""
+    said, named, read = [], [], []
     for place in places:
         first = min(place.start, place.named.start) if place.named else place.start
-        start, meaning = made.around(first, place.end)
-        p = place.counted_from(start)
-        is_read = p.named and first >= start
-        named = mean(meaning, p.named.start, p.named.stop) if is_read else heads["unnamed"]
-        rows.append(np.concatenate([mean(meaning, p.start, p.end), named]))
-    scores = np.maximum(np.stack(rows) @ heads["stated"] + heads["stated_bias"], 0)
+        number = made.around(first, place.end)
+        said.append((number, place.start, place.end))
+        read.append(bool(place.named) and first >= made.stretches[number][0])
+        name = place.named if read[-1] else range(place.start, place.end)
+        named.append((number, name.start, name.stop))
+    names = np.where(np.array(read)[:, None], made.means(named), made.heads["unnamed"])
+    return np.concatenate([made.means(said), names], axis=1)
+
+
+def state_shares(made: Read, places: Sequence[Place]) -> Array:
+    """Probability of each of ``CLASSES`` for each statement, (statements, classes)."""
+    heads = made.heads
+    scores = np.maximum(meant_at(made, places) @ heads["stated"] + heads["stated_bias"], 0)
     return shared(scores @ heads["stating"] + heads["stating_bias"])
+
+
+def by_words(reading: Reading, made: Read) -> Array:
+    """The shares of every word, made once for a reading, (words, classes)."""
+    if "throughout" not in reading.data:
+        reading.data["throughout"] = shares(made)
+    found: Array = reading.data["throughout"]
+    return found
+
+
+def telling(reading: Reading) -> list[float] | None:
+    """How likely each word tells something of this machine; None where nothing was read."""
+    made = encoder.read(reading)
+    if made is not None and "telling" not in reading.data:
+        reading.data["telling"] = (1 - by_words(reading, made)[:, CLASSES.index("talk")]).tolist()
+    found: list[float] | None = reading.data.get("telling")
+    return found
 
 
 def told(reading: Reading, statement: Statement) -> dict[str, float] | None:
@@ -68,9 +92,7 @@ def told(reading: Reading, statement: Statement) -> dict[str, float] | None:
     made = encoder.read(reading)
     if made is None or statement.end <= statement.start:
         return None
-    if "throughout" not in reading.data:
-        reading.data["throughout"] = shares(made)
-    row = mean(reading.data["throughout"], statement.start, statement.end)
+    row = by_words(reading, made)[statement.start : statement.end].mean(axis=0)
     return dict(zip(CLASSES, map(float, row), strict=True))
 
 

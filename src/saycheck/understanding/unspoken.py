@@ -10,7 +10,6 @@ from math import log
 
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement, Subject
-from saycheck.understanding.text import Mention
 
 PSI_LEAST, PSI_MOST = 12, 150
 BAR_MOST = 11
@@ -42,21 +41,6 @@ FEW = 5
 """Whole numbers below may count things."""
 
 
-def tenths_behind(said: list[tuple[Quantity, Mention]]) -> list[tuple[Quantity, Mention]]:
-    """ "Twelve six": bare volts and their tenths side by side are one number."""
-    out: list[tuple[Quantity, Mention]] = []
-    for quantity, mention in said:
-        whole = out[-1] if out else None
-        bare = quantity.unit is None and quantity.value in range(10)
-        if whole and bare and whole[0].unit is None and whole[1].end == mention.start and whole[0].value > 9:
-            value = whole[0].value + quantity.value / 10
-            joined = Mention("quantity", whole[1].start, mention.end)
-            out[-1] = replace(whole[0], value=value, plus_minus=0.05), joined
-        else:
-            out.append((quantity, mention))
-    return out
-
-
 class Unspoken:
     """Remembers the units used on one walk."""
 
@@ -69,8 +53,6 @@ class Unspoken:
         part = statement.subject.part
         like = part.family
         kept = []
-        if "batter" in part.name or "batter" in like:
-            statement.quantities = tenths_behind(statement.quantities)
         for quantity, mention in statement.quantities:
             if quantity.unit == "lb" and ("tyre" in part.name or "tyre" in like):
                 quantity = replace(quantity, unit="psi", quantity="pressure")
@@ -134,7 +116,7 @@ class Unspoken:
                 return replace(quantity, unit="psi", quantity="pressure")
             if 0 < value <= BAR_MOST and value != int(value):
                 return replace(quantity, unit="bar", quantity="pressure")
-        if "batter" in said and VOLTS[0] <= value <= VOLTS[1] and value != int(value):
+        if is_electric(said) and VOLTS[0] <= value <= VOLTS[1] and value != int(value):
             return replace(quantity, unit="V", quantity="voltage")
         if ("coolant" in said or "antifreeze" in said) and value < 0:
             return replace(quantity, unit="degC", quantity="temperature")
@@ -153,6 +135,11 @@ def kind_of(like: str, name: str) -> str:
     """Under what name the numbers of a part are remembered: all tyres and their treads are one kind."""
     said = f"{like} {name}"
     return TYRE if "tyre" in said or TREAD & set(said.split()) else like
+
+
+def is_electric(said: str) -> bool:
+    """Whether a part of this name is measured in volts."""
+    return any(word in said for word in ("batter", "alternator", "charging"))
 
 
 def in_percent(share: Quantity) -> Quantity:

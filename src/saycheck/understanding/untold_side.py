@@ -8,19 +8,34 @@ narrations when to believe them. Trained by ``bench/train_sides.py``; without we
 
 from typing import cast
 
+import numpy as np
+
 from saycheck.models.walk import Side
+from saycheck.understanding import encoder
+from saycheck.understanding.arrays import agreed, shared
+from saycheck.understanding.encoder import Read
 from saycheck.understanding.linear import trained
 from saycheck.understanding.place import OTHER
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, plain_words
+from saycheck.understanding.throughout import Place, meant_at
 
 # What "no side" keeps of its share, for a part on the list as it is and for one of its components or a part of no
 # list: a side left out of a write-up sends a fitter to the wrong wheel, one too many only looks odd. On the tuning
 # narrations, writers left out, this beats the rules both where the labels have a side and over all.
 NONE_COUNTS, NONE_COUNTS_BESIDE = 0.5, 0.25
+# What the encoder counts beside the words that stand around.
+MEANING_COUNTS = 0.5
 # Steps of how many sentences ago the side was named, and how long a sentence is looked round for small words.
 AGO = (0, 1, 2, 4, 8, 16)
 AROUND = 3
+
+
+SIDES = ("here", "other", "both", "none")
+"""Sides as seen from where the walker is."""
+HOWS = ("told", "shown", "left", "never")
+"""How it is known where that is (``Stood.how``)."""
+LONG_AGO = 16
 
 
 def relative(side: str | None, here: str | None) -> str:
@@ -85,6 +100,51 @@ def features(
     return out
 
 
+def known_of(statement: Statement, before: Statement | None, after: Statement | None) -> tuple[float, ...]:
+    """What the encoder is told of a statement beside its words, ``TOLD`` numbers; the rest as in ``features``."""
+    subject, stood = statement.subject, statement.stood
+    part = subject.part
+    rule = relative(subject.side, stood.side)
+    given = (
+        *(rule == side for side in SIDES), *(stood.how == how for how in HOWS),
+        min(stood.ago, LONG_AGO) / LONG_AGO, stood.ago == 0, part.part is not None, part.sided, bool(part.component),
+        subject.plural, subject.carried, statement.count is not None,
+        *known_beside(statement, before), *known_beside(statement, after),
+    )  # fmt: skip
+    return tuple(map(float, given))
+
+
+def known_beside(statement: Statement, other: Statement | None) -> tuple[float, ...]:
+    """The same of a neighbouring statement."""
+    if other is None:
+        return (0.0,) * (len(SIDES) + 3)
+    side = relative(other.subject.side, statement.stood.side)
+    same = other.subject.part.name == statement.subject.part.name
+    far = min(abs(other.sentence - statement.sentence), 3) / 3
+    return (*(float(side == one) for one in SIDES), float(same), float(other.subject.told_side), far)
+
+
+TOLD = 2 * (len(SIDES) + 3) + len(SIDES) + len(HOWS) + 8
+"""How many numbers the encoder is told of a statement."""
+
+
+def place_of(statement: Statement) -> Place:
+    """Where a statement stands."""
+    subject = statement.subject
+    named = range(subject.start, subject.end) if subject.start >= 0 else range(0)
+    return Place(statement.start, max(statement.end, statement.start + 1), named)
+
+
+def shares(made: Read, place: Place, given: tuple[float, ...]) -> dict[str, float]:
+    """The likelihood of each of ``SIDES`` by what a statement means."""
+    heads = made.heads
+    asked = np.concatenate([meant_at(made, [place])[0], np.array(given, np.float32)])
+    scores = (
+        np.maximum(asked @ heads["sided"] + heads["sided_bias"], 0) @ heads["siding"] + heads["siding_bias"]
+    )
+    return dict(zip(SIDES, map(float, shared(scores)), strict=True))
+
+
 def side_of(
     reading: Reading, statement: Statement, before: Statement | None, after: Statement | None
 ) -> Side:
@@ -96,8 +156,12 @@ def side_of(
     model = trained("sides")
     if subject.told_side or statement.copied_from or model is None:
         return ruled
-    shares = model.shares(features(reading, statement, before, after))
+    likely = model.shares(features(reading, statement, before, after))
+    made = encoder.read(reading)
+    if made is not None:
+        meaning = shares(made, place_of(statement), known_of(statement, before, after))
+        likely = agreed((likely, 1 - MEANING_COUNTS), (meaning, MEANING_COUNTS))
     listed = subject.part.part is not None and not subject.part.component
-    shares["none"] *= NONE_COUNTS if listed else NONE_COUNTS_BESIDE
-    possible = {side: told for side in shares if (told := absolute(side, stood.side))}
-    return possible[max(possible, key=lambda side: shares[side])]
+    likely["none"] *= NONE_COUNTS if listed else NONE_COUNTS_BESIDE
+    possible = {side: where for side in likely if (where := absolute(side, stood.side))}
+    return possible[max(possible, key=lambda side: likely[side])]

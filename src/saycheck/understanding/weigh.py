@@ -9,10 +9,10 @@ by ``bench/train_statements.py``; without weights the rules decide alone.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import prod
 
 from saycheck.models.walk import State
 from saycheck.understanding import order, throughout
+from saycheck.understanding.arrays import agreed
 from saycheck.understanding.judge import TROUBLE, judge
 from saycheck.understanding.linear import trained
 from saycheck.understanding.statements import Claim, Statement, Subject, made_once, region_end, says_fault
@@ -201,11 +201,6 @@ def is_plain(reading: Reading, statement: Statement, talk: float) -> bool:
     if talk >= PLAIN_BELOW or not says_fault(statement):
         return False
     return judge(statement).state in TROUBLE and context_of(reading, statement) is None
-
-
-def agreed(*weighed: tuple[dict[str, float], float]) -> dict[str, float]:
-    """Several opinions taken together as their geometric mean, each with its weight; the weights add up to 1."""
-    return {k: prod(shares[k] ** weight for shares, weight in weighed) for k in weighed[0][0]}
 
 
 def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]) -> dict[str, float] | None:

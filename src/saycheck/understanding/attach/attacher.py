@@ -19,6 +19,7 @@ from saycheck.understanding.attach.how_many import how_many, one_in
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
 from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
+from saycheck.understanding.attach.read_through import say_what_is_read
 from saycheck.understanding.attach.repeats import settle_same, take_same
 from saycheck.understanding.attach.route import Route
 from saycheck.understanding.attach.sides import take_side_around
@@ -132,6 +133,7 @@ def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
     for statement in now.made:
         settle_count(walk, statement)
     point_on(walk, *focus)
+    say_what_is_read(walk)
     walk.statements += now.made
     if now.group:
         walk.last_group = now.group
