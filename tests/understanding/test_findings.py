@@ -170,7 +170,7 @@ def test_line_of_the_checklist(understood: Understand) -> None:
 @pytest.mark.parametrize(
     ("text", "condition", "denied"),
     [
-        ("Fan belt is tight, no glaze.", "glaze", True),  # a word that no table knows
+        ("Fan belt is tight, no fuzz.", "fuzz", True),  # a word that no table knows
         ("Air tank is sound, no water.", "water", True),
         ("Fan belt is tight.", "tight", False),
     ],

@@ -3,6 +3,8 @@
 import pytest
 
 from saycheck.understanding import weigh as weighing
+from saycheck.understanding.judge import TROUBLE
+from saycheck.understanding.linear import STANDING_IN, Linear, trained
 from saycheck.understanding.pipeline import prepared, understand
 from saycheck.understanding.statements import region_end
 from saycheck.understanding.text import plain_word
@@ -96,10 +98,16 @@ def test_a_fault_of_this_part_alone(text: str) -> None:
     assert "writeup" == weigh(reading, made[0], made).state
 
 
-def test_a_condition_that_no_narration_had_leans_on_the_tables() -> None:
+def test_a_condition_that_no_narration_had_leans_on_the_tables(monkeypatch: pytest.MonkeyPatch) -> None:
     """What a table has and nothing was learned of, as a shop's own word, is not outvoted by the words around it."""
+    model = trained("statements")
+    assert model is not None
+    rest = {name: row for name, row in model.weights.items() if "too tight" not in name}
+    assert len(rest) < len(model.weights)
+    monkeypatch.setitem(STANDING_IN, "statements", Linear(model.classes, model.bias, rest))
     (finding,) = understand("Fan belt is too tight.", "wheel-loader").findings
-    assert ("watch", "too tight") == (finding.state, finding.condition)
+    assert finding.state in TROUBLE
+    assert finding.condition == "too tight"
 
 
 @pytest.mark.parametrize(

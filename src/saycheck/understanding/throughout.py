@@ -14,6 +14,7 @@ import numpy as np
 from saycheck.understanding import encoder
 from saycheck.understanding.arrays import shared
 from saycheck.understanding.encoder import Array, Read
+from saycheck.understanding.judge import TROUBLE
 from saycheck.understanding.statements import Statement, made_once, region_end
 from saycheck.understanding.text import Reading
 
@@ -80,10 +81,20 @@ def by_words(reading: Reading, made: Read) -> Array:
 
 def telling(reading: Reading) -> list[float] | None:
     """How likely each word tells something of this machine; None where nothing was read."""
+    return _of_words(reading, "telling", [c for c in CLASSES if c != "talk"])
+
+
+def trouble(reading: Reading) -> list[float] | None:
+    """How likely each word tells of something to watch or to write up; None where nothing was read."""
+    return _of_words(reading, "trouble", TROUBLE)
+
+
+def _of_words(reading: Reading, what: str, classes: Sequence[str]) -> list[float] | None:
     made = encoder.read(reading)
-    if made is not None and "telling" not in reading.data:
-        reading.data["telling"] = (1 - by_words(reading, made)[:, CLASSES.index("talk")]).tolist()
-    found: list[float] | None = reading.data.get("telling")
+    if made is not None and what not in reading.data:
+        columns = [CLASSES.index(c) for c in classes]
+        reading.data[what] = by_words(reading, made)[:, columns].sum(axis=1).tolist()
+    found: list[float] | None = reading.data.get(what)
     return found
 
 

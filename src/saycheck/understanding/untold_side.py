@@ -25,7 +25,7 @@ from saycheck.understanding.throughout import Place, meant_at
 # narrations, writers left out, this beats the rules both where the labels have a side and over all.
 NONE_COUNTS, NONE_COUNTS_BESIDE = 0.5, 0.25
 # What the encoder counts beside the words that stand around.
-MEANING_COUNTS = 0.5
+MEANING_COUNTS = 0.4
 # Steps of how many sentences ago the side was named, and how long a sentence is looked round for small words.
 AGO = (0, 1, 2, 4, 8, 16)
 AROUND = 3

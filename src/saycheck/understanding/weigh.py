@@ -40,7 +40,9 @@ LEANS: dict[str, dict[str, float]] = {
 TELLING = 0.3
 # What good keeps where the word is a fault of this kind of part alone: "horn, nothing", "the pins are dry". By words
 # alone neither can be told from the many parts of which it is good.
-OF_THIS_PART = 0.1
+OF_THIS_PART = 0.06
+# Features of single words: any of them tells that a word was met, others of it may have weighed too little to be kept.
+OF_WORDS = ("w", "s", "cw")
 # Under these a condition was learned, where any narration had it.
 DEGREES = (None, "slight", "strong")
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
@@ -221,7 +223,7 @@ def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
     model, words = trained("statements"), plain_words(reading)
     for claim in statement.claims:
         run = words[claim.mention.start : claim.mention.end]
-        met = model is not None and any(f"w={word}" in model.weights for word in run)
+        met = model is not None and any(f"{of}={word}" in model.weights for word in run for of in OF_WORDS)
         fault = claim.said.condition.form == "fault" and not claim.denied
         if fault and claim.said.condition.state == ruled and (len(run) > 1 or not met):
             return True

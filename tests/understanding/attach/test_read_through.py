@@ -77,6 +77,19 @@ def test_what_stands_beside_what_rules_found_is_more_of_it(telling: Telling) -> 
     assert not read_in("Isolator. Dear me what do we see two hundred and thirty volts, my friends.")
 
 
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("Bonnet. Radiator, left.", "Radiator, left"),  # a name and a place say nothing
+        ("Horn. What a day we have no cracks in the bucket.", "What a day we have no"),  # no mark between
+    ],
+)
+def test_what_says_nothing_by_itself(telling: Telling, text: str, words: str) -> None:
+    """A heading, and the beginning of what the rules have found, are no statements."""
+    telling(words)
+    assert not read_in(text)
+
+
 def test_without_an_encoder_nothing_is_read() -> None:
     """A single sentence is no narration: rules alone decide."""
     assert not read_in("Horn works. It danced.")

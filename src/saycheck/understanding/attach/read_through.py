@@ -10,11 +10,12 @@ from saycheck.understanding import throughout
 from saycheck.understanding.attach.saying import claim_of
 from saycheck.understanding.attach.subjects import carried_on
 from saycheck.understanding.attach.walk import Sentence, Walk
+from saycheck.understanding.names import PLACES
 from saycheck.understanding.statements import Subject
 
 # From this likelihood on a word tells something of this machine; best F1 on the tuning narrations, writers left out.
 TELLS_FROM = 0.65
-# Words that must tell, at least, where they are not all of their sentence.
+# Words that must tell, at least, beside names and places, where they are not all of their sentence.
 FEWEST = 2
 # For how many sentences a part is still what such words are about.
 REACH = 4
@@ -28,7 +29,7 @@ def say_what_is_read(walk: Walk) -> None:
     now = walk.now
     for run in untold(walk, [share >= TELLS_FROM for share in telling[now.start : now.end]]):
         subject = subject_for(walk, run)
-        if subject is None or goes_with_another(walk, run, subject):
+        if subject is None or is_more_of_another(walk, run, subject):
             continue
         statement = now.new(subject)
         statement.marks |= {"unworded", "read"}
@@ -60,24 +61,28 @@ def untold(walk: Walk, telling: list[bool]) -> Iterator[range]:
         end = max(end, start + 1)
 
 
-def goes_with_another(walk: Walk, run: range, subject: Subject) -> bool:
-    """Whether a statement of the same part stands right before or behind these words, which are more of it."""
+def is_more_of_another(walk: Walk, run: range, subject: Subject) -> bool:
+    """Whether the words go on right before or behind a statement: without a mark between them, whatever its part is,
+    else where it is of the same part.
+    """
     tokens = walk.reading.tokens
-    return any(
-        s.subject.part.name == subject.part.name
-        and all(token.is_mark for token in (tokens[s.end : run.start] or tokens[run.stop : s.start]))
-        for s in walk.now.made
-        if s.end <= run.start or s.start >= run.stop
-    )
+    for s in walk.now.made:
+        if s.end > run.start and s.start < run.stop:
+            continue
+        between = tokens[s.end : run.start] or tokens[run.stop : s.start]
+        same = s.subject.part.name == subject.part.name
+        if not between or (same and all(token.is_mark for token in between)):
+            return True
+    return False
 
 
 def is_enough(now: Sentence, walk: Walk, first: int, last: int) -> bool:
-    """Whether so many words say something: two or more, or all of the sentence."""
+    """Whether so many words say something: two or more that name no part and no place, or all of the sentence."""
     tokens = walk.reading.tokens
-    words = sum(not token.is_mark for token in tokens[first:last])
-    return words >= FEWEST or all(
-        token.is_mark for token in (*tokens[now.start : first], *tokens[last : now.end])
-    )
+    named = {i for m in walk.reading.inside("part", first, last) for i in range(m.start, m.end)}
+    words = sum(not (tokens[i].is_mark or i in named or tokens[i].text in PLACES) for i in range(first, last))
+    rest = (*tokens[now.start : first], *tokens[last : now.end])
+    return words >= (1 if all(token.is_mark for token in rest) else FEWEST)
 
 
 def subject_for(walk: Walk, run: range) -> Subject | None:
