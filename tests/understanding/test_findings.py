@@ -170,6 +170,9 @@ def test_line_of_the_checklist(understood: Understand) -> None:
 @pytest.mark.parametrize(
     ("text", "condition", "denied"),
     [
+        ("Front tyre, not a mark.", "mark", True),  # a saying that is good by itself
+        ("Kingpin, nothing in it.", "trouble", True),
+        ("Bucket is good, nothing wrong.", "good", False),
         ("Fan belt is tight, no fuzz.", "fuzz", True),  # a word that no table knows
         ("Air tank is sound, no water.", "water", True),
         ("Fan belt is tight.", "tight", False),

@@ -5,6 +5,8 @@ leaks or bends"), not past "but", not past a part with a condition of its own. F
 negation scopes with terminators (NegEx, Chapman et al. 2001), with terminators of our own.
 """
 
+from collections.abc import Sequence
+
 from saycheck.understanding.text import Mention, Reading
 
 ENDS_SCOPE = frozenset(
@@ -44,6 +46,13 @@ NOTHING = frozenset(["nothing", "none"])
 MOVES = frozenset(
     "moves moved moving move shifts shifted shifting turns turned turning budges budged gives".split()
 )
+BEGINS_DENIAL = frozenset(["no", "not", "without", "isn't", "aren't", "hasn't", "haven't", "ain't"])
+# Behind such a word these praise, and deny no trouble: "not bad", "nothing special", "nothing to do".
+NOT_DENIED = frozenset(
+    "bad wrong thing work working to special much fancy unusual new doing do done needed wanted but else shabby half"
+    " too awful due issue issues concern concerns complaint fault faults".split()
+)
+COMES = frozenset("coming comin weeping dripping showing hanging getting".split())
 TROUBLE, MOVEMENT = "trouble", "movement"
 """What is denied by "nothing" alone, and by "nothing moves"."""
 
@@ -169,9 +178,28 @@ def absent(reading: Reading, start: int, end: int) -> tuple[str, int] | None:
             return TROUBLE, at
         elif last in NOTHING and words[at] in MOVES:
             return MOVEMENT, at + 1
+        elif last in NOTHING and words[at] in COMES:
+            return TROUBLE, at + 1
     return None
 
 
 def names(word: str) -> bool:
     """Whether a word may belong to the name of what is denied."""
     return word.isalpha() and word not in ENDS_NAME
+
+
+def absent_by_saying(words: Sequence[str]) -> str | None:
+    """What a saying that is good by itself says is not there: "mark" of "not a mark on it", ``TROUBLE`` of "nothing in
+    it"; None where it denies nothing.
+    """
+    if words[0] in NOTHING:
+        return TROUBLE if len(words) > 1 and words[1] not in NOT_DENIED else None
+    if words[0] not in BEGINS_DENIAL:
+        return None
+    at = 1 + (words[1:2] in (["a"], ["an"], ["one"], ["any"], ["single"]))
+    if at >= len(words) or words[at] in NO_TROUBLE | NOT_DENIED or not names(words[at]):
+        return None
+    end = at
+    while end < min(len(words), at + LONGEST_NAME) and names(words[end]):
+        end += 1
+    return " ".join(words[at:end])

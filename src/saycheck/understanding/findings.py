@@ -6,7 +6,7 @@ import pint
 
 from saycheck.models.walk import Evidence, Finding, Measurement, Side, State, Word
 from saycheck.understanding.confidence import confidence, features, reasons
-from saycheck.understanding.denial import ABSENT_REACH, absent
+from saycheck.understanding.denial import ABSENT_REACH, absent, absent_by_saying
 from saycheck.understanding.judge import TROUBLE, Verdict, judge
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement, Subject
@@ -90,6 +90,14 @@ def naming_the_denied(reading: Reading, statement: Statement, verdict: Verdict) 
     known = [c.said.condition for c in statement.claims if c.denied and c.said.condition.form == "fault"]
     if known:
         return replace(verdict, condition=known[0].name, denied=True), statement.end
+    for claim in statement.claims:
+        said = (
+            None
+            if claim.denied
+            else absent_by_saying(reading.all_words[claim.mention.start : claim.mention.end])
+        )
+        if said and claim.said.condition.form == "fine":
+            return replace(verdict, condition=said, denied=True), statement.end
     told = absent(reading, statement.start, reach(reading, statement))
     if told is None or judge(statement).state != "good":
         return verdict, statement.end

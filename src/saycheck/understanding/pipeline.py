@@ -288,7 +288,8 @@ def is_told(statement: Statement, finding: Finding) -> bool:
     """Whether a finding says what its words say plainly: a number, what is not there, or a condition of that state."""
     if finding.denied and "pointed" in statement.marks:
         return True
-    said = any(claim.said.condition.name == finding.condition for claim in statement.claims)
+    name = finding.condition.removeprefix("not ")
+    said = any(claim.said.condition.name == name for claim in statement.claims)
     return bool(finding.measurements) or (said and judge(statement).state == finding.state)
 
 

@@ -24,7 +24,8 @@ PUNCTUATION = frozenset(".,;:!?-–—…()\"“”'’")
 LEADS_TO_SIDE = frozenset("the and on my your her its now so to".split())
 SENTENCE_ENDS = frozenset(".!?…")
 DIALECT = {
-    "nae": "no", "nane": "none", "nowt": "nothing", "nothin": "nothing", "owt": "anything", "summat": "something",
+    "nae": "no", "nee": "no", "nane": "none", "nowt": "nothing", "nothin": "nothing", "owt": "anything",
+    "summat": "something",
     "isnae": "isn't", "isna": "isn't", "wasnae": "wasn't", "wisnae": "wasn't", "arenae": "aren't",
     "doesnae": "doesn't", "didnae": "didn't", "dinnae": "don't", "dinna": "don't", "hasnae": "hasn't",
     "havenae": "haven't", "cannae": "can't", "canna": "can't", "couldnae": "couldn't", "wouldnae": "wouldn't",
