@@ -5,7 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from saycheck.models.walk import Disposition
-from saycheck.understanding.dispositions import ORDER, Piece, cover
+from saycheck.understanding import throughout
+from saycheck.understanding.dispositions import ORDER, Piece, cover, of_read_trouble, runs
+from saycheck.understanding.pipeline import reading_of
 
 KINDS: list[Disposition] = ["finding", "talk", "command", "taken-back", "unclear"]
 
@@ -82,3 +84,37 @@ def test_cover_leaves_no_gap(text: str, pieces: list[Piece]) -> None:
 def test_nothing_to_cover() -> None:
     """An empty text has no spans."""
     assert [] == cover("", [])
+
+
+@pytest.mark.parametrize(
+    ("flags", "expected"),
+    [([], []), ([True], [(0, 1)]), ([False, True, True, False, True], [(1, 3), (4, 5)])],
+)
+def test_runs(flags: list[bool], expected: list[tuple[int, int]]) -> None:
+    """Each run of true, half-open."""
+    assert expected == runs(flags)
+
+
+@pytest.mark.parametrize(
+    ("dealt_with", "troubled", "asked"),
+    [
+        ([], "it grinds as it turns", ["it grinds as it turns and turns"]),  # all of the clause
+        ([], "it grinds", []),  # too few words
+        (["Horn works,"], "it grinds as it turns", ["it grinds as it turns and turns"]),  # behind a mark
+        (["it grinds"], "as it turns and turns", []),  # more of what was dealt with
+        (["it grinds as it turns"], "it grinds as it turns", []),
+    ],
+)
+def test_trouble_that_only_the_encoder_reads_is_asked_about(
+    monkeypatch: pytest.MonkeyPatch, dealt_with: list[str], troubled: str, asked: list[str]
+) -> None:
+    """Words that tell of trouble and of which nothing came are unclear, but for those that go on from what did."""
+    text = "Horn works, it grinds as it turns and turns."
+    reading = reading_of(text, "wheel-loader")
+    at = text.index(troubled)
+    shares = [float(at <= token.start < at + len(troubled)) for token in reading.tokens]
+    monkeypatch.setattr(throughout, "trouble", lambda _: shares)
+    pieces = [Piece(text.index(w), text.index(w) + len(w), "finding", "") for w in dealt_with]
+    found = of_read_trouble(reading, pieces)
+    assert asked == [text[p.start : p.end] for p in found]
+    assert {"unclear"} >= {p.disposition for p in found}

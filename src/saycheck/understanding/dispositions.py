@@ -105,12 +105,16 @@ def of_read_trouble(reading: Reading, pieces: Iterable[Piece]) -> list[Piece]:
     if trouble is None:
         return []
     tokens, out = reading.tokens, list[Piece]()
-    dealt_with = [(p.start, p.end) for p in pieces if p.disposition != "talk"]
-    free = [
-        not token.is_mark and not any(a < token.end and token.start < b for a, b in dealt_with)
-        for token in tokens
-    ]
+    begins = {start for start, _ in reading.sentences}
+    dealt_with = bytearray(len(reading.text))
+    for piece in pieces:
+        if piece.disposition != "talk":
+            dealt_with[piece.start : piece.end] = b"1" * (piece.end - piece.start)
+    free = [not token.is_mark and not any(dealt_with[token.start : token.end]) for token in tokens]
     for start, end in runs(free):
+        # What goes on without a mark from what was dealt with is more of it: "two bolts missing | on the right corner".
+        if start and not tokens[start - 1].is_mark and start not in begins:
+            continue
         if sum(share >= TROUBLE_FROM for share in trouble[start:end]) >= FEWEST_TROUBLED:
             out.append(Piece(*reading.span(start, end), "unclear", OF_WHICH_PART))
     return out
