@@ -14,6 +14,7 @@ of them.
 import sys
 import tempfile
 import time
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from importlib.util import find_spec
@@ -38,7 +39,7 @@ from saycheck.understanding.names import shares as naming_shares
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading
-from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares
+from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares, up_to
 from saycheck.understanding.untold_side import SIDES
 from train_antecedents import are_meant, touched
 
@@ -123,7 +124,7 @@ def sided_as(
     _: Reading, statement: Statement, before: Statement | None, after: Statement | None
 ) -> tuple[Place, tuple[float, ...]]:
     """What is seen of a statement whose side no word tells."""
-    return untold_side.place_of(statement), untold_side.known_of(statement, before, after)
+    return up_to(statement.end, statement), untold_side.known_of(statement, before, after)
 
 
 def base() -> Path:
@@ -462,52 +463,43 @@ def keep_for(writers: set[str], folds: Path, one: Encoder) -> None:
         link.symlink_to(first)
 
 
-def figures(data: Sequence[Labelled], one: Encoder) -> tuple[int, ...]:
-    """Words told right, words; statements told right, statements; those given to their part instead of the nearest,
-    taken from it, asked about; words rightly told to name a part, told so, that do; sides told right, sides.
+def figures(data: Sequence[Labelled], one: Encoder) -> Counter[str]:
+    """Counts: ``words`` and ``statements`` and those told right; statements ``asked`` about, those given to their part
+    instead of the nearest (``won``) and taken from it (``spoilt``); words ``called`` a name, those that are ``names``,
+    and both; ``sides`` and those told right.
     """
-    right = words = fitting = statements = won = spoilt = asked = 0
-    called = calls = names = fits = sides = 0
+    out = Counter[str]()
     for narration in data:
         made = one.read(narration.words)
         told = shares(made).argmax(axis=1)
-        right += int((told == np.array(narration.classes)).sum())
-        words += len(told)
+        out["words right"] += int((told == np.array(narration.classes)).sum())
+        out["words"] += len(told)
         if narration.stated:
             told = state_shares(made, [place for place, _ in narration.stated]).argmax(axis=1)
-            fitting += int((told == np.array([c for _, c in narration.stated])).sum())
-            statements += len(told)
-        questions = [
-            (range(a, b), [choice for choice, _ in choices]) for a, b, choices in narration.questions
-        ]
-        for (*_, choices), rated in zip(
-            narration.questions, likelihoods(made, questions) if questions else [], strict=True
-        ):
+            out["statements right"] += int((told == np.array([c for _, c in narration.stated])).sum())
+            out["statements"] += len(told)
+        questions = [(range(a, b), [choice for choice, _ in some]) for a, b, some in narration.questions]
+        answers = likelihoods(made, questions) if questions else []
+        for (*_, choices), rated in zip(narration.questions, answers, strict=True):
             best = int(np.argmax(rated))
-            won += choices[best][1] and not choices[0][1]
-            spoilt += choices[0][1] and not choices[best][1]
-            asked += 1
+            out["won"] += choices[best][1] and not choices[0][1]
+            out["spoilt"] += choices[0][1] and not choices[best][1]
+            out["asked"] += 1
         truth, counts = np.array(narration.naming).T
-        told = (naming_shares(made) >= 0.5)[counts > 0]
-        called, calls, names = called + told @ truth[counts > 0], calls + told.sum(), names + truth.sum()
+        named, called = truth[counts > 0] > 0, (naming_shares(made) >= 0.5)[counts > 0]
+        out["called right"] += int((called & named).sum())
+        out["called"] += int(called.sum())
+        out["names"] += int(named.sum())
         for place, given, c in narration.sided:
             likely = untold_side.shares(made, place, given)
-            fits += max(likely, key=lambda side: likely[side]) == SIDES[c]
-            sides += 1
-    return (
-        right,
-        words,
-        fitting,
-        statements,
-        won,
-        spoilt,
-        asked,
-        int(called),
-        int(calls),
-        int(names),
-        fits,
-        sides,
-    )
+            out["sides right"] += max(likely, key=lambda side: likely[side]) == SIDES[c]
+            out["sides"] += 1
+    return out
+
+
+def share(counts: Counter[str], part: str, whole: str) -> str:
+    """The part of a whole, to three places."""
+    return f"{counts[part] / counts[whole]:.3f}"
 
 
 def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) -> None:
@@ -516,22 +508,27 @@ def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) 
     data = material.taught(labelled, folds)
     everything = [one for _, one in data]
     writers = sorted({writer for writer, _ in data})
-    sums = np.zeros(12, int)
+    sums = Counter[str]()
     for number in range(material.FOLDS) if only is None else [only]:
         part = set(writers[number :: material.FOLDS])
         taught = shrunk(
             learned([one for writer, one in data if writer not in part], everything, number), scratch
         )
         sums += figures([one for writer, one in data if writer in part], taught)
-        right, words, fitting, statements, won, spoilt, asked, called, calls, names, fits, sides = sums
         print("writers left out:")
-        print(f"state of every word, accuracy {right / words:.3f} of {words}")
-        print(f"state of statements, accuracy {fitting / statements:.3f} of {statements}")
+        print(f"state of every word, accuracy {share(sums, 'words right', 'words')} of {sums['words']}")
         print(
-            f"of {asked} statements {won} given to their part instead of the nearest, {spoilt} taken from it"
+            f"state of statements, accuracy {share(sums, 'statements right', 'statements')} of {sums['statements']}"
         )
-        print(f"{names} words that name a part, precision {called / calls:.3f}, recall {called / names:.3f}")
-        print(f"side not told, {fits / sides:.3f} of {sides}", flush=True)
+        print(
+            f"of {sums['asked']} statements {sums['won']} given to their part instead of the nearest,"
+            f" {sums['spoilt']} taken from it"
+        )
+        print(
+            f"{sums['names']} words that name a part, precision {share(sums, 'called right', 'called')},"
+            f" recall {share(sums, 'called right', 'names')}"
+        )
+        print(f"side not told, {share(sums, 'sides right', 'sides')} of {sums['sides']}", flush=True)
         if folds:
             keep_for(part, folds, taught)
     if not folds_only and only is None:

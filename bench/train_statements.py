@@ -198,11 +198,11 @@ def left_out(writer: str, folds: Path) -> Iterator[bool]:
         folds / "order" / f"{writer}.npz",
         folds / "encoder" / writer,
     )
-    there = weights.exists() and encoded.exists()
+    there = weights.exists() and ordered.exists() and encoded.exists()
     if there:
         without(writer, folds)
         STANDING_IN["statements"] = kept(weights)
-        order.STANDING_IN[:] = [order.read(ordered)] if ordered.exists() else []
+        order.STANDING_IN[:] = [order.read(ordered)]
     try:
         yield there
     finally:

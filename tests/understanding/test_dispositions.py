@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from saycheck.models.walk import Disposition
 from saycheck.understanding import throughout
-from saycheck.understanding.dispositions import ORDER, Piece, cover, of_read_trouble, runs
+from saycheck.understanding.dispositions import ORDER, Piece, cover, of_read_trouble
 from saycheck.understanding.pipeline import reading_of
 
 KINDS: list[Disposition] = ["finding", "talk", "command", "taken-back", "unclear"]
@@ -84,15 +84,6 @@ def test_cover_leaves_no_gap(text: str, pieces: list[Piece]) -> None:
 def test_nothing_to_cover() -> None:
     """An empty text has no spans."""
     assert [] == cover("", [])
-
-
-@pytest.mark.parametrize(
-    ("flags", "expected"),
-    [([], []), ([True], [(0, 1)]), ([False, True, True, False, True], [(1, 3), (4, 5)])],
-)
-def test_runs(flags: list[bool], expected: list[tuple[int, int]]) -> None:
-    """Each run of true, half-open."""
-    assert expected == runs(flags)
 
 
 @pytest.mark.parametrize(

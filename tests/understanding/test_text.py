@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from saycheck.understanding.pipeline import Tokenizer
-from saycheck.understanding.text import Mention, Reading, Token, plain, split, tokens_of, words_of
+from saycheck.understanding.text import Mention, Reading, Token, plain, runs, split, tokens_of, words_of
 
 VOCAB = spacy.blank("en").vocab
 
@@ -138,3 +138,12 @@ def test_a_bare_o_is_of_or_nought(said: str, read: str) -> None:
     """Behind a number it is a nought, unless it is plain what the number counts."""
     doc = spacy.blank("en")(said)
     assert read == " ".join(token.text for token in tokens_of(doc))
+
+
+@pytest.mark.parametrize(
+    ("flags", "expected"),
+    [([], []), ([True], [(0, 1)]), ([False, True, True, False, True], [(1, 3), (4, 5)])],
+)
+def test_runs(flags: list[bool], expected: list[tuple[int, int]]) -> None:
+    """Each run of true, half-open."""
+    assert expected == runs(flags)

@@ -220,7 +220,6 @@ Question = tuple[range, Sequence[Choice]]
 
 def likelihoods(made: Read, questions: Sequence[Question]) -> list[Array]:
     """Of each question how likely each of its choices is meant, all together 1."""
-    heads = made.heads
     said, named, read, there = [], [], [], []
     for words, choices in questions:
         first = min([words.start, *(choice.start for choice in choices if choice.start >= 0)])
@@ -234,10 +233,10 @@ def likelihoods(made: Read, questions: Sequence[Question]) -> list[Array]:
             there.append(i == 0 or is_read)
             named.append((number, choice.start, choice.end) if is_read else said[-1])
     statements = made.means(said)
-    names = np.where(np.array(read)[:, None], made.means(named), heads["unnamed"])
+    names = np.where(np.array(read)[:, None], made.means(named), made.heads["unnamed"])
     told = np.array([choice.told for _, choices in questions for choice in choices], np.float32)
     asked = np.concatenate([statements, names, statements * names, told], axis=1)
-    scores = (np.maximum(asked @ heads["asked"] + heads["asked_bias"], 0) @ heads["answer"])[:, 0]
+    scores = made.scores(asked, "asked", "answer")[:, 0]
     scores = np.where(there, scores, -np.inf).astype(np.float32)
     ends = np.cumsum([len(choices) for _, choices in questions])[:-1]
     return [shared(some) for some in np.split(scores, ends)]

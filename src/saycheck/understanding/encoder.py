@@ -2,8 +2,9 @@
 
 The other weighings know only the words of this repository's narrations. This one began as a public sentence encoder
 (six layers of attention, 384 wide) and was then taught on those narrations by ``bench/train_encoder.py``: it gives each
-word a row of numbers that holds what the word means where it stands. Who asks for them: which state the words of a
-statement tell (``throughout``) and of which part it is (``antecedent``). It runs on ONNX Runtime, on one core, offline;
+word a row of numbers that holds what the word means where it stands. Who asks for them: which words name a part
+(``names``), which state the words of a statement tell (``throughout``), of which part it is (``antecedent``) and on
+which side that is (``untold_side``). It runs on ONNX Runtime, on one core, offline;
 its weights are whole numbers of seven bits, which every processor sums alike.
 """
 
@@ -169,6 +170,11 @@ class Read:
         start = np.maximum(start - first, 0)
         sums = self._sums[begins + end - first] - self._sums[begins + start]
         return np.asarray(sums / (end - first - start)[:, None], np.float32)
+
+    def scores(self, rows: Array, first: str, second: str) -> Array:
+        """What a head of two layers, by their names in ``heads``, makes of each row."""
+        inner = np.maximum(rows @ self.heads[first] + self.heads[f"{first}_bias"], 0)
+        return np.asarray(inner @ self.heads[second] + self.heads.get(f"{second}_bias", 0), np.float32)
 
     @cached_property
     def _begins(self) -> NDArray[np.intp]:

@@ -90,14 +90,10 @@ def naming_the_denied(reading: Reading, statement: Statement, verdict: Verdict) 
     known = [c.said.condition for c in statement.claims if c.denied and c.said.condition.form == "fault"]
     if known:
         return replace(verdict, condition=known[0].name, denied=True), statement.end
-    for claim in statement.claims:
-        said = (
-            None
-            if claim.denied
-            else absent_by_saying(reading.all_words[claim.mention.start : claim.mention.end])
-        )
-        if said and claim.said.condition.form == "fine":
-            return replace(verdict, condition=said, denied=True), statement.end
+    fine = [c.mention for c in statement.claims if not c.denied and c.said.condition.form == "fine"]
+    absences = (absent_by_saying(reading.words(mention.start, mention.end)) for mention in fine)
+    if said := next(filter(None, absences), None):
+        return replace(verdict, condition=said, denied=True), statement.end
     told = absent(reading, statement.start, reach(reading, statement))
     if told is None or judge(statement).state != "good":
         return verdict, statement.end

@@ -1,10 +1,10 @@
-"""Which words name a part here: a small trained part that knows a name by what stands around it.
+"""Which words name a part here: trained parts that know a name by what stands around it.
 
 The vocabulary finds the words it has, also where they mean something else ("starting to hook", "a gauge on
-it"), and it knows nothing of a part that stands on no list ("the rain flap's gone"). The model says how
-likely each word names a part that is spoken of. A part the vocabulary found and the model doubts is left
-out; words that the model is sure of and no table has become a part under the name they were said by.
-Trained by ``bench/train_names.py``.
+it"), and it knows nothing of a part that stands on no list ("the rain flap's gone"). The encoder says how
+likely each word names a part that is spoken of, in few words a linear model (``bench/train_names.py``). A part
+the vocabulary found and they doubt is left out; words that they are sure of and no table has become a part under
+the name they were said by.
 """
 
 from collections.abc import Collection, Sequence
@@ -17,7 +17,7 @@ from saycheck.understanding.linear import trained
 from saycheck.understanding.parts import BARE_WORDS, ENDS, LEFT, POSITIONS, RIGHT, PartFinder
 from saycheck.understanding.phrases import singular
 from saycheck.understanding.tags import tags
-from saycheck.understanding.text import Mention, Reading, plain_words
+from saycheck.understanding.text import Mention, Reading, plain_words, runs
 
 # Words of these kinds of mention never become a part of their own.
 SPOKEN_FOR = ("part", "quantity", "hidden", "later", "deny", "same", "except", "correct", "take-back")
@@ -125,21 +125,13 @@ class NameFinder:
     def unlisted(self, reading: Reading, sure: Sequence[float]) -> list[Mention]:
         """Part mentions for runs of words that surely name a part and that no table has."""
         taken = {i for kind in SPOKEN_FOR for m in reading.of(kind) for i in range(m.start, m.end)}
-        words, found, i = reading.all_words, [], 0
-        while i < len(words):
-            end = i
-            while (
-                end < len(words)
-                and sure[end] >= SURE
-                and end not in taken
-                and not reading.tokens[end].is_mark
-            ):
-                end += 1
-            if end > i and words[end - 1] not in BARE_WORDS and not PLACES.issuperset(words[i:end]):
-                name = replace(self.finder.name(words, i, end, None), listed=False)
+        words, found = reading.all_words, []
+        named = [sure[i] >= SURE and i not in taken and not t.is_mark for i, t in enumerate(reading.tokens)]
+        for start, end in runs(named):
+            if words[end - 1] not in BARE_WORDS and not PLACES.issuperset(words[start:end]):
+                name = replace(self.finder.name(words, start, end, None), listed=False)
                 if name.words:
-                    found.append(Mention("part", i, end, name))
-            i = max(end, i + 1)
+                    found.append(Mention("part", start, end, name))
         return found
 
 

@@ -184,6 +184,12 @@ def is_kerb_side(before: Sequence[Token], word: str) -> bool:
     return before[-1].text == "near" or opens
 
 
+def runs(flags: Sequence[bool]) -> list[tuple[int, int]]:
+    """Where each run of true begins and ends (half-open)."""
+    edges = [i for i in range(len(flags) + 1) if (i < len(flags) and flags[i]) != (i > 0 and flags[i - 1])]
+    return list(zip(edges[::2], edges[1::2], strict=True))
+
+
 def with_neighbours(items: Sequence[Item]) -> Iterable[tuple[Item | None, Item, Item | None]]:
     """Every item with the one before it and the one behind it, None at the ends."""
     return zip([None, *items], items, [*items[1:], None], strict=False)

@@ -39,10 +39,14 @@ class Place:
 
 def place_of(reading: Reading, statement: Statement, others: Sequence[Statement]) -> Place:
     """Where a statement stands, with all words that can belong to it."""
+    return up_to(region_end(reading, statement, others), statement)
+
+
+def up_to(end: int, statement: Statement) -> Place:
+    """Where a statement stands that ends so; it has one word at least."""
     subject = statement.subject
     named = range(subject.start, subject.end) if subject.start >= 0 else range(0)
-    end = max(region_end(reading, statement, others), statement.start + 1)
-    return Place(statement.start, end, named)
+    return Place(statement.start, max(end, statement.start + 1), named)
 
 
 def shares(made: Read) -> Array:
@@ -66,9 +70,7 @@ def meant_at(made: Read, places: Sequence[Place]) -> Array:
 
 def state_shares(made: Read, places: Sequence[Place]) -> Array:
     """Probability of each of ``CLASSES`` for each statement, (statements, classes)."""
-    heads = made.heads
-    scores = np.maximum(meant_at(made, places) @ heads["stated"] + heads["stated_bias"], 0)
-    return shared(scores @ heads["stating"] + heads["stating_bias"])
+    return shared(made.scores(meant_at(made, places), "stated", "stating"))
 
 
 def by_words(reading: Reading, made: Read) -> Array:

@@ -18,7 +18,7 @@ from saycheck.understanding.linear import trained
 from saycheck.understanding.place import OTHER
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, plain_words
-from saycheck.understanding.throughout import Place, meant_at
+from saycheck.understanding.throughout import Place, meant_at, up_to
 
 # What "no side" keeps of its share, for a part on the list as it is and for one of its components or a part of no
 # list: a side left out of a write-up sends a fitter to the wrong wheel, one too many only looks odd. On the tuning
@@ -128,20 +128,10 @@ TOLD = 2 * (len(SIDES) + 3) + len(SIDES) + len(HOWS) + 8
 """How many numbers the encoder is told of a statement."""
 
 
-def place_of(statement: Statement) -> Place:
-    """Where a statement stands."""
-    subject = statement.subject
-    named = range(subject.start, subject.end) if subject.start >= 0 else range(0)
-    return Place(statement.start, max(statement.end, statement.start + 1), named)
-
-
 def shares(made: Read, place: Place, given: tuple[float, ...]) -> dict[str, float]:
     """The likelihood of each of ``SIDES`` by what a statement means."""
-    heads = made.heads
     asked = np.concatenate([meant_at(made, [place])[0], np.array(given, np.float32)])
-    scores = (
-        np.maximum(asked @ heads["sided"] + heads["sided_bias"], 0) @ heads["siding"] + heads["siding_bias"]
-    )
+    scores = made.scores(asked, "sided", "siding")
     return dict(zip(SIDES, map(float, shared(scores)), strict=True))
 
 
@@ -159,7 +149,7 @@ def side_of(
     likely = model.shares(features(reading, statement, before, after))
     made = encoder.read(reading)
     if made is not None:
-        meaning = shares(made, place_of(statement), known_of(statement, before, after))
+        meaning = shares(made, up_to(statement.end, statement), known_of(statement, before, after))
         likely = agreed((likely, 1 - MEANING_COUNTS), (meaning, MEANING_COUNTS))
     listed = subject.part.part is not None and not subject.part.component
     likely["none"] *= NONE_COUNTS if listed else NONE_COUNTS_BESIDE

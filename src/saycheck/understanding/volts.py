@@ -38,7 +38,7 @@ def is_tenth(whole: Mention, number: Mention) -> bool:
     volts: Quantity = whole.value
     tenth: Quantity = number.value
     beside = whole.end == number.start and number.end - number.start == 1
-    bare = volts.unit is None and tenth.unit in (None, "V") and tenth.value in range(10)
+    bare = volts.unit is None and tenth.unit is None and tenth.value in range(10)
     return beside and bare and volts.value == int(volts.value) and LEAST <= volts.value <= MOST
 
 

@@ -9,11 +9,13 @@ from collections.abc import Iterator
 from saycheck.understanding import throughout
 from saycheck.understanding.attach.saying import claim_of
 from saycheck.understanding.attach.subjects import carried_on
-from saycheck.understanding.attach.walk import Sentence, Walk
+from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.names import PLACES
 from saycheck.understanding.statements import Subject
+from saycheck.understanding.text import runs
 
-# From this likelihood on a word tells something of this machine; best F1 on the tuning narrations, writers left out.
+# From this likelihood on a word tells something of this machine; at 0.5 to 0.8 F1 of writers left out is
+# the same within 0.002, and fewer troubles are lost than without.
 TELLS_FROM = 0.65
 # Words that must tell, at least, beside names and places, where they are not all of their sentence.
 FEWEST = 2
@@ -46,19 +48,17 @@ def untold(walk: Walk, telling: list[bool]) -> Iterator[range]:
     """The runs of words of the sentence that tell something and stand in no statement, without marks at their ends."""
     now, tokens = walk.now, walk.reading.tokens
     taken = {i for s in now.made for i in range(s.start, s.end)}
-    end = now.start
-    while end < now.end:
-        start = end
-        while end < now.end and end not in taken and (telling[end - now.start] or tokens[end].is_mark):
-            end += 1
-        first, last = start, end
+    free = [
+        i not in taken and (telling[i - now.start] or tokens[i].is_mark) for i in range(now.start, now.end)
+    ]
+    for start, end in runs(free):
+        first, last = now.start + start, now.start + end
         while first < last and tokens[first].is_mark:
             first += 1
         while last > first and tokens[last - 1].is_mark:
             last -= 1
-        if first < last and is_enough(now, walk, first, last):
+        if first < last and is_enough(walk, first, last):
             yield range(first, last)
-        end = max(end, start + 1)
 
 
 def is_more_of_another(walk: Walk, run: range, subject: Subject) -> bool:
@@ -76,9 +76,9 @@ def is_more_of_another(walk: Walk, run: range, subject: Subject) -> bool:
     return False
 
 
-def is_enough(now: Sentence, walk: Walk, first: int, last: int) -> bool:
+def is_enough(walk: Walk, first: int, last: int) -> bool:
     """Whether so many words say something: two or more that name no part and no place, or all of the sentence."""
-    tokens = walk.reading.tokens
+    now, tokens = walk.now, walk.reading.tokens
     named = {i for m in walk.reading.inside("part", first, last) for i in range(m.start, m.end)}
     words = sum(not (tokens[i].is_mark or i in named or tokens[i].text in PLACES) for i in range(first, last))
     rest = (*tokens[now.start : first], *tokens[last : now.end])
