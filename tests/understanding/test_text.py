@@ -132,6 +132,7 @@ def test_unknown_kind_of_mention() -> None:
         ("three quarters o an inch", "three quarters of an inch"),
         ("four one five o", "four one five o"),
         ("two o five", "two o five"),
+        ("fourteen o five", "fourteen o five"),
     ],
 )
 def test_a_bare_o_is_of_or_nought(said: str, read: str) -> None:

@@ -13,6 +13,8 @@ from typing import Any, TypeVar
 
 from spacy.tokens import Doc
 
+from saycheck.understanding.number_words import ONES, SCALES, TEENS, TENS
+
 Item = TypeVar("Item")
 
 TOKEN = re.compile(
@@ -36,10 +38,7 @@ DIALECT = {
 """Words of the north of Britain and what they are called elsewhere: "nae cracks", "nowt wrong wi' it"."""
 
 
-DIGITS = frozenset(
-    "zero one two three four five six seven eight nine oh o ten eleven twelve twenty thirty forty fifty sixty seventy"
-    " eighty ninety hundred point".split()
-)
+DIGITS = frozenset([*ONES, *TEENS, *TENS, *SCALES, "point"])
 """Behind one of these "o" is a nought where no more is said: "four one five o"."""
 OF_WHAT = frozenset("a an the them that this these those it its my your our his her 'em".split())
 """Before one of these it is "of" all the same."""
