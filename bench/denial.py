@@ -74,26 +74,23 @@ def _capitals(words: Sequence[str]) -> str:
 
 def ours(terms: Sequence[str]) -> Denies:
     """Saycheck's denial, with the terms of the set for conditions and our own cues."""
-    import spacy
 
     from saycheck.understanding.conditions import Said
     from saycheck.understanding.cues import CueFinder
     from saycheck.understanding.denial import denied
     from saycheck.understanding.phrases import PhraseTable
-    from saycheck.understanding.pipeline import Tokenizer
     from saycheck.understanding.sentences import cut
     from saycheck.understanding.text import Mention, Reading, tokens_of
     from saycheck.vocabulary.load import shared_tables
     from saycheck.vocabulary.schema import Condition, Cues
 
-    tokenizer = Tokenizer(spacy.blank("en").vocab)
     cues = CueFinder([cue for table in shared_tables("cues.toml", Cues) for cue in table.cue])
     found: PhraseTable[bool] = PhraseTable()
     found.add_all(terms, True)
     said = Said(Condition(name="term", form="fault", state="writeup"), "noun")
 
     def denies(text: str, place: Place) -> bool:
-        reading = Reading(text, tokens_of(tokenizer(text)))
+        reading = Reading(text, tokens_of(text))
         cues(reading)
         inside = [i for i, t in enumerate(reading.tokens) if t.start < place[1] and t.end > place[0]]
         marked = Mention("condition", inside[0], inside[-1] + 1, said)

@@ -71,7 +71,7 @@ def gaps(text: str) -> tuple[list[Token], list[str]]:
         elif word in FILLERS or not any(c.isalnum() or c == "%" for c in word):
             continue
         else:
-            words.append(Token(word, start, end, len(words)))
+            words.append(Token(word, start, end))
             marks.append(pending)
             pending = "none"
     return words, marks

@@ -5,10 +5,9 @@ from pathlib import Path
 from textwrap import dedent
 
 import pytest
-import spacy
 
 from saycheck.understanding.judge import judge
-from saycheck.understanding.pipeline import Tokenizer, Understood, prepared, understand
+from saycheck.understanding.pipeline import Understood, prepared, understand
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, tokens_of
 from saycheck.vocabulary.compiled import Vocabulary
@@ -73,8 +72,7 @@ Understand = Callable[..., Understood]
 @pytest.fixture(scope="session")
 def cut() -> Cut:
     """Cuts a text into the words that the finders see."""
-    tokenizer = Tokenizer(spacy.blank("en").vocab)
-    return lambda text: [token.text for token in tokens_of(tokenizer(text))]
+    return lambda text: [token.text for token in tokens_of(text)]
 
 
 @pytest.fixture(scope="session")

@@ -15,7 +15,7 @@ Rows = Callable[..., list[tuple[str, ...]]]
 
 def reading(text: str) -> Reading:
     """A reading of bare words without pauses."""
-    return Reading(text, [Token(w.lower(), a, b, i) for i, (w, a, b) in enumerate(split(text))])
+    return Reading(text, [Token(w.lower(), a, b) for w, a, b in split(text)])
 
 
 @pytest.mark.parametrize(

@@ -28,7 +28,7 @@ def shipped() -> list[Condition]:
 
 def found(finder: ConditionFinder, words: list[str]) -> list[tuple[str, str]]:
     """The conditions found in words, as (words, name)."""
-    reading = Reading(" ".join(words), [Token(word, 0, 0, i) for i, word in enumerate(words)])
+    reading = Reading(" ".join(words), [Token(word, 0, 0) for word in words])
     finder(reading)
     return [(" ".join(words[m.start : m.end]), m.value.condition.name) for m in reading.of("condition")]
 

@@ -20,7 +20,7 @@ def cued(cut: Cut) -> Cued:
 
     def find(text: str) -> dict[str, list[str]]:
         words = cut(text)
-        reading = Reading(text, [Token(word, 0, 0, i) for i, word in enumerate(words)])
+        reading = Reading(text, [Token(word, 0, 0) for word in words])
         finder(reading)
         return {
             kind: [" ".join(words[m.start : m.end]) for m in mentions]
@@ -94,7 +94,7 @@ def test_guard_covers_only_itself(cut: Cut) -> None:
         [Cue(category="deny", phrases=["no"]), Cue(category="not-denial", phrases=["no doubt"])]
     )
     words = cut("no doubt there is no crack")
-    reading = Reading("", [Token(word, 0, 0, i) for i, word in enumerate(words)])
+    reading = Reading("", [Token(word, 0, 0) for word in words])
     finder(reading)
     assert [4] == [m.start for m in reading.of("deny")]
 
@@ -105,7 +105,7 @@ def test_categories_may_overlap(cut: Cut) -> None:
         [Cue(category="deny", phrases=["can't see any"]), Cue(category="hidden", phrases=["can't see"])]
     )
     words = cut("can't see any leaks")
-    reading = Reading("", [Token(word, 0, 0, i) for i, word in enumerate(words)])
+    reading = Reading("", [Token(word, 0, 0) for word in words])
     finder(reading)
     assert ([(0, 3)], [(0, 2)]) == (
         [(m.start, m.end) for m in reading.of("deny")],

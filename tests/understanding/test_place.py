@@ -20,7 +20,7 @@ def places(toy: Vocabulary) -> Places:
 
 def reading(words: list[str]) -> Reading:
     """A reading of bare words."""
-    return Reading(" ".join(words), [Token(word, 0, 0, i) for i, word in enumerate(words)])
+    return Reading(" ".join(words), [Token(word, 0, 0) for word in words])
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from saycheck.understanding.text import Reading, Token, split
 def reading(text: str, pauses: dict[int, float] | None = None) -> Reading:
     """A reading of plain words, with pauses in s before the words that begin at the offsets given."""
     held = pauses or {}
-    tokens = [Token(w.lower(), a, b, i, held.get(a, 0.0)) for i, (w, a, b) in enumerate(split(text))]
+    tokens = [Token(w.lower(), a, b, held.get(a, 0.0)) for w, a, b in split(text)]
     return Reading(text, tokens)
 
 

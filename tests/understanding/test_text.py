@@ -6,14 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from saycheck.understanding.pipeline import Tokenizer
-from saycheck.understanding.text import Mention, Reading, Token, plain, runs, split, tokens_of, words_of
+from saycheck.understanding.text import Mention, Reading, plain, runs, split, tokens_of, words_of
 
 VOCAB = spacy.blank("en").vocab
-
-
-def tokens(text: str) -> list[Token]:
-    """The tokens of a text, cut as the pipeline cuts it."""
-    return tokens_of(Tokenizer(VOCAB)(text))
 
 
 @pytest.mark.parametrize(
@@ -40,7 +35,7 @@ def tokens(text: str) -> list[Token]:
 )
 def test_tokens(text: str, expected: list[str]) -> None:
     """A text falls into words, figures and marks in lower case."""
-    assert expected == [t.text for t in tokens(text)]
+    assert expected == [t.text for t in tokens_of(text)]
 
 
 @pytest.mark.parametrize(
@@ -88,20 +83,18 @@ def test_doc_keeps_the_text(text: str) -> None:
 def test_offsets_count_characters_of_the_text() -> None:
     """Hesitations and hyphens are left out of the tokens, never out of the places."""
     text = "The um pin-hole weeps."
-    assert ["The", "pin", "hole", "weeps", "."] == [text[t.start : t.end] for t in tokens(text)]
+    assert ["The", "pin", "hole", "weeps", "."] == [text[t.start : t.end] for t in tokens_of(text)]
 
 
 def test_pause_is_kept_with_the_word_behind_it() -> None:
     """A pause that the ear measured stands at the word that begins where it ended."""
-    doc = Tokenizer(VOCAB)("good tyres")
-    doc.user_data["pauses"] = {5: 0.8}
-    assert [0.0, 0.8] == [t.pause for t in tokens_of(doc)]
+    assert [0.0, 0.8] == [t.pause for t in tokens_of("good tyres", {5: 0.8})]
 
 
 def test_reading_quotes_the_text() -> None:
     """A stretch of tokens is quoted as it stands in the text, marks and capitals included."""
     text = "Left, Front tyre"
-    reading = Reading(text, tokens(text))
+    reading = Reading(text, tokens_of(text))
     assert ("Left, Front", (0, 11)) == (reading.quote(0, 3), reading.span(0, 3))
 
 
@@ -137,8 +130,7 @@ def test_unknown_kind_of_mention() -> None:
 )
 def test_a_bare_o_is_of_or_nought(said: str, read: str) -> None:
     """Behind a number it is a nought, unless it is plain what the number counts."""
-    doc = spacy.blank("en")(said)
-    assert read == " ".join(token.text for token in tokens_of(doc))
+    assert read == " ".join(token.text for token in tokens_of(said))
 
 
 @pytest.mark.parametrize(

@@ -84,7 +84,7 @@ def marked(reading: Reading) -> list[Token]:
                     out[-2] = replace(out[-2], text=mark)  # the stop, say, where a comma stood before "one"
                 else:
                     end = reading.tokens[at - 1].end
-                    out.insert(len(out) - (i - at), Token(mark, end, end, reading.tokens[at].doc_i))
+                    out.insert(len(out) - (i - at), Token(mark, end, end))
         out.append(token)
     return out
 

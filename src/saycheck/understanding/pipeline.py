@@ -107,7 +107,7 @@ class Component:
 @Language.component("saycheck_reading")
 def begin(doc: Doc) -> Doc:
     """Set up the reading: tokens without hesitations."""
-    doc._.reading = Reading(doc.text, tokens_of(doc))
+    doc._.reading = Reading(doc.text, tokens_of(doc.text, doc.user_data["pauses"]))
     return doc
 
 

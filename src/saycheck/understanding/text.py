@@ -7,15 +7,16 @@ alike; offsets always count characters of the unchanged text.
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Any, TypeVar
-
-from spacy.tokens import Doc
 
 from saycheck.understanding.number_words import ONES, SCALES, TEENS, TENS
 
 Item = TypeVar("Item")
+
+NO_PAUSES: Mapping[int, float] = MappingProxyType({})
 
 TOKEN = re.compile(
     r"\d+(?:,\d{3})+(?:\.\d+)?|\d+\.\d+|\d+/\d+|\d+|[½¼¾⅛⅜⅝⅞]|(?:(?<=\w)|(?<=\s)|^)['’]s\b"
@@ -51,7 +52,6 @@ class Token:
     text: str
     start: int
     end: int
-    doc_i: int
     pause: float = 0.0
 
     @property
@@ -138,21 +138,21 @@ def words_of(phrase: str) -> tuple[str, ...]:
     return tuple(plain(w) for w, _, _ in split(phrase) if w not in "-–" and plain(w) not in FILLERS)
 
 
-def tokens_of(doc: Doc) -> list[Token]:
-    """The tokens of a ``Doc`` that count, without hesitations and hyphens inside words."""
+def tokens_of(text: str, pauses: Mapping[int, float] = NO_PAUSES) -> list[Token]:
+    """The tokens that count, without hesitations and hyphens inside words.
+
+    ``pauses`` are the silences in s, by the offset of the word behind each.
+    """
     out: list[Token] = []
-    pauses: dict[int, float] = doc.user_data.get("pauses", {})
-    text = doc.text
     hesitating = False
-    for token in doc:
-        start, end = token.idx, token.idx + len(token.text)
-        word = plain(token.text)
+    for said, start, end in split(text):
+        word = plain(said)
         before, behind = text[start - 1 : start], text[end : end + 1]
         glued = word in "-–" and before.isalnum() and behind.isalnum() and not (before + behind).isdigit()
         if word in FILLERS:
             hesitating = True
             continue
-        if token.is_space or glued:
+        if glued:
             continue
         # "Forty, uh, eight": the commas round a hesitation are no commas.
         if hesitating and word == "," and out and out[-1].text == ",":
@@ -161,9 +161,9 @@ def tokens_of(doc: Doc) -> list[Token]:
         hesitating = False
         if is_kerb_side(out, word):
             first = out.pop()
-            out.append(Token(f"{first.text}side", first.start, end, first.doc_i, first.pause))
+            out.append(Token(f"{first.text}side", first.start, end, first.pause))
             continue
-        out.append(Token(word, start, end, token.i, pauses.get(start, 0.0)))
+        out.append(Token(word, start, end, pauses.get(start, 0.0)))
     return [
         replace(said, text="of") if said.text == "o" and is_of(out, i) else said for i, said in enumerate(out)
     ]
