@@ -32,10 +32,10 @@ EPOCHS, BATCH, RATE, DECAY, DROP, SMOOTH = 7, 96, 2e-3, 1e-4, 0.3, 0.05
 WORD, ENDING, TAG, PLACE, WIDTH, SOUGHT = 40, 16, 24, 8, 96, 32
 LEAST_SEEN = 2
 AT_ONCE = 2
-Rows = list[list[Seen]]
+Rows = list[Seen]
 
 
-def in_order(reading: Reading, statement: Statement, others: list[Statement]) -> list[Seen]:
+def in_order(reading: Reading, statement: Statement, others: list[Statement]) -> Seen:
     """The words that a statement is seen with."""
     if "tagged" not in reading.data:
         reading.data["tagged"] = tags(reading)
@@ -51,8 +51,8 @@ def gathered(folds: Path | None) -> list[tuple[str, Rows, list[str]]]:
 
 def empty(rows: Rows, seed: int) -> Network:
     """A network that has learned nothing yet, for the words of these rows."""
-    words = Counter(one.word for row in rows for one in row)
-    endings = Counter(order.ending(one.word) for row in rows for one in row)
+    words = Counter(word for row in rows for word in row.words)
+    endings = Counter(order.ending(word) for row in rows for word in row.words)
     names = {
         "words": [NOTHING, UNKNOWN, *sorted(w for w, n in words.items() if n >= LEAST_SEEN and w != UNKNOWN)],
         "endings": [
@@ -60,7 +60,7 @@ def empty(rows: Rows, seed: int) -> Network:
             UNKNOWN,
             *sorted(e for e, n in endings.items() if n >= 2 * LEAST_SEEN and e != UNKNOWN),
         ],
-        "tags": [NOTHING, *sorted({one.tag for row in rows for one in row})],
+        "tags": [NOTHING, *sorted({tag for row in rows for tag in row.tags})],
     }
     chance = np.random.default_rng(seed)
 

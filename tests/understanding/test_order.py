@@ -31,9 +31,9 @@ def network() -> Network:
     )
 
 
-def row(*words: str) -> list[Seen]:
+def row(*words: str) -> Seen:
     """Words of which the first names the part."""
-    return [Seen(word, "-", SUBJECT if i == 0 else INSIDE) for i, word in enumerate(words)]
+    return Seen(words, "-" * len(words), [SUBJECT if i == 0 else INSIDE for i in range(len(words))])
 
 
 def test_sliding_is_correlation() -> None:
@@ -109,11 +109,11 @@ def test_what_a_statement_is_seen_with() -> None:
     reading, statements = prepared("Seat is fine. Horn works. Mirror is cracked.", "wheel-loader")
     horn = next(s for s in statements if s.subject.part.name == "horn")
     seen = order.seen_all(reading, [horn], [region_end(reading, horn, statements)])[0]
-    places = {one.word: one.place for one in seen}
+    places = dict(zip(seen.words, seen.places, strict=True))
     assert (SUBJECT, INSIDE, order.EARLIER, LATER) == (
         places["horn"], places["works"], places["seat"], places["mirror"]
     )  # fmt: skip
-    assert "B-part" == next(one.tag for one in seen if one.word == "horn")
+    assert "B-part" == seen.tags[seen.words.index("horn")]
 
 
 def test_a_long_text_is_seen_in_part() -> None:
@@ -122,8 +122,8 @@ def test_a_long_text_is_seen_in_part() -> None:
     reading, statements = prepared(text, "wheel-loader")
     stops = [region_end(reading, s, statements) for s in statements]
     for row in order.seen_all(reading, statements, stops):
-        assert len(row) <= order.LONGEST
-        assert any(one.place in (SUBJECT, INSIDE) for one in row)
+        assert len(row.words) <= order.LONGEST
+        assert {SUBJECT, INSIDE} & set(row.places)
 
 
 def test_the_shipped_network_weighs_every_statement() -> None:

@@ -44,14 +44,14 @@ OWN = REST
 
 
 class Seen(NamedTuple):
-    """One word as the network sees it: ``word``, the ``tag`` of the mention it is in, its ``place``."""
+    """The words a statement is seen with, the tag of the mention that each is in, and the place of each."""
 
-    word: str
-    tag: str
-    place: int
+    words: Sequence[str]
+    tags: Sequence[str]
+    places: Sequence[int]
 
 
-def seen(reading: Reading, statement: Statement, stop: int, tagged: Sequence[str]) -> list[Seen]:
+def seen(reading: Reading, statement: Statement, stop: int, tagged: Sequence[str]) -> Seen:
     """The words a statement is seen with; ``stop`` is the token where those that can belong to it end."""
     start, end = reading.sentences[statement.sentence]
     words = plain_words(reading)
@@ -68,7 +68,7 @@ def seen(reading: Reading, statement: Statement, stop: int, tagged: Sequence[str
             return AHEAD if i < statement.start else AFTER
         return EARLIER if i < start else LATER
 
-    return [Seen(words[i], tagged[i], place(i)) for i in range(first, last)]
+    return Seen(words[first:last], tagged[first:last], [place(i) for i in range(first, last)])
 
 
 def ending(word: str) -> str:
@@ -76,7 +76,7 @@ def ending(word: str) -> str:
     return word[-3:]
 
 
-def seen_all(reading: Reading, statements: Sequence[Statement], stops: Sequence[int]) -> list[list[Seen]]:
+def seen_all(reading: Reading, statements: Sequence[Statement], stops: Sequence[int]) -> list[Seen]:
     """``seen`` for all statements of a reading."""
     tagged = tags(reading)
     return [seen(reading, s, stop, tagged) for s, stop in zip(statements, stops, strict=True)]
@@ -94,19 +94,20 @@ class Network:
         self.rows = {kind: {name: i for i, name in enumerate(known)} for kind, known in names.items()}
         self.weights = {name: np.asarray(array, np.float32) for name, array in weights.items()}
 
-    def codes(self, rows: Sequence[Sequence[Seen]]) -> dict[str, Codes]:
+    def codes(self, rows: Sequence[Seen]) -> dict[str, Codes]:
         """Rows of words as numbers, each array (rows, ``LONGEST``)."""
         out = {kind: np.zeros((len(rows), LONGEST), np.int32) for kind in ("words", "endings", "tags")}
         out["places"] = np.full((len(rows), LONGEST), PADDED, np.int32)
         for i, row in enumerate(rows):
-            for j, one in enumerate(row[:LONGEST]):
-                for kind, name in (("words", one.word), ("endings", ending(one.word)), ("tags", one.tag)):
-                    known = self.rows[kind]
-                    out[kind][i, j] = known.get(name, known.get(UNKNOWN, 0))
-                out["places"][i, j] = one.place
+            names = {"words": row.words, "endings": map(ending, row.words), "tags": row.tags}
+            for kind, some in names.items():
+                known = self.rows[kind]
+                unknown = known.get(UNKNOWN, 0)
+                out[kind][i, : len(row.words)] = [known.get(name, unknown) for name in some]
+            out["places"][i, : len(row.words)] = row.places
         return out
 
-    def shares(self, rows: Sequence[Sequence[Seen]]) -> list[dict[str, float]]:
+    def shares(self, rows: Sequence[Seen]) -> list[dict[str, float]]:
         """Probability of each class for each row of words."""
         if not rows:
             return []
