@@ -9,6 +9,7 @@ from saycheck.vocabulary.schema import Cue
 # Cues that switch a cue of another category off where they cover it.
 GUARDS = (
     ("not-denial", "deny"), ("not-denial", "deny-after"), ("not-hypothesis", "hypothesis"), ("not-story", "story"),
+    ("not-correct", "correct"),
 )  # fmt: skip
 
 

@@ -20,7 +20,7 @@ HEDGES = (
     "call it", "probably", "near enough", "or so", "ish", "give or take", "somewhere around", "something like",
     "in the region of", "just over", "just under", "a hair over", "a hair under", "a bit over", "a bit under", "over",
     "under", "more than", "less than", "at least", "at most", "close to", "a good", "near", "around about", "i'd say",
-    "i would say", "a shade over", "a shade under", "upwards of", "north of", "south of", "good", "i guess", "guessing",
+    "i would say", "a shade over", "a shade under", "upwards of", "north of", "south of", "i guess", "guessing",
 )  # fmt: skip
 BETWEEN_NUMBERS = frozenset(["to", "or", "-", "–", "and"])
 # Words that are units only right behind a figure, since they are ordinary words as well.

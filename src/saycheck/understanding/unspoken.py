@@ -30,6 +30,8 @@ SLACK = frozenset(["sag", "tension", "slack"])
 LEAST_MM, MOST_MM = 5, 400
 DEEPEST_IN = 4
 """No tread is deeper, in inches."""
+HALF_STEPS = frozenset([1 / 16, 1 / 32, 1 / 64])
+"""How far eighths, sixteenths and thirty-seconds leave a number open: only inches are told in them."""
 SURELY_MM = 15
 """Nothing that is deep is that deep in inches."""
 ALIKE, TYRES_ALIKE = 3.3, 2.0
@@ -124,7 +126,7 @@ class Unspoken:
             return in_percent(quantity)
         if form == "fraction" and value in LEFT_OVER and WORN & set(said.split()):
             return in_percent(quantity)
-        if form == "fraction" and value < DEEPEST_IN:
+        if (form == "fraction" or quantity.plus_minus in HALF_STEPS) and value < DEEPEST_IN:
             return replace(quantity, unit="in", quantity="length")
         if last and times <= ALIKE and not may_count(quantity):
             return replace(quantity, unit=last.unit, quantity=last.quantity)

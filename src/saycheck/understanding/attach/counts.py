@@ -1,5 +1,6 @@
 """A number is said: it counts things, measures the group at hand, or waits for its part."""
 
+from saycheck.understanding.attach.claims import binds_forward
 from saycheck.understanding.attach.how_many import counted_at
 from saycheck.understanding.attach.links import COUNT_LINKS, MOST_COUNTED, SMALL
 from saycheck.understanding.attach.saying import say_number
@@ -12,6 +13,8 @@ from saycheck.understanding.text import Mention
 COUNTS_BELOW = 100
 # Words in -s that no number counts.
 NO_THINGS = frozenset("is was as this less plus it's that's always across has its his yours ours".split())
+# Behind one of these a part is no longer what a number counts: "holding seventy, and the lift rams are dry".
+NEW_CLAUSE = frozenset([",", "and"])
 # Parts whose bare numbers are pressures, volts or levels rather than counts.
 MEASURED_PARTS = ("tyre", "track", "batter", "oil")
 # Of such parts nobody counts more than this many.
@@ -27,7 +30,7 @@ def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> N
         now.count = now.count or (int(quantity.value), event)
     elif bare and now.excepting and now.group and is_whole(quantity):
         now.count = (int(quantity.value), event)
-    elif is_of_following(walk, event, following):
+    elif is_of_following(walk, event, following) or is_of_waiting(walk, event, following):
         if not bare or quantity.form == "fraction":
             now.waiting.append(event)
     elif (
@@ -54,6 +57,8 @@ def is_count(walk: Walk, event: Mention, following: Mention | None) -> bool:
     if following is None or walk.words[event.start : event.end] == ["a"]:
         return False
     gap = walk.gap(event, following)
+    if following.kind == "part" and NEW_CLAUSE & set(gap):
+        return False
     if following.kind in ("part", "quantity"):
         linked = len(gap) <= 4 and all(w in SMALL or w in COUNT_LINKS for w in gap)
         return linked and (following.kind == "part" or "of" in gap)
@@ -68,6 +73,14 @@ def is_of_following(walk: Walk, event: Mention, following: Mention | None) -> bo
         return False
     gap = walk.gap(event, following)
     return 0 < len(gap) <= 3 and gap[0] in ("of", "on", "in")
+
+
+def is_of_waiting(walk: Walk, event: Mention, following: Mention | None) -> bool:
+    """ "Hose is good, two mil of play in the bottom pin": the number goes where the play goes, to the part behind."""
+    if following is None or following.kind != "condition" or walk.gap(event, following) not in ([], ["of"]):
+        return False
+    behind = next((e for e in walk.now.events if e.start >= following.end), None)
+    return binds_forward(walk, following, behind)
 
 
 def counts_group(walk: Walk, quantity: Quantity) -> bool:
