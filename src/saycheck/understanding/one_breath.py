@@ -11,6 +11,8 @@ from saycheck.understanding.judge import TROUBLE
 
 GAP = 6
 """Characters between the two, at most: a comma, an "and"."""
+GAP_MEASURED = 24
+"""The same where one of the two is the number to the other: "the gauge shows two percent stretch on both, and"."""
 STOPS = frozenset(".!?;")
 APART = frozenset("one two three four number bar except other rest left right".split())
 """Words that set one of several apart: "four good, one missing" is two findings."""
@@ -34,12 +36,13 @@ def goes_on(text: str, one: Finding, other: Finding) -> bool:
     """Whether the other finding only goes on about the part and the state of the one."""
     if (one.part, one.side, one.zone) != (other.part, other.side, other.zone):
         return False
-    if one.heard_as.lower() != other.heard_as.lower():
+    measured = bool(one.measurements) != bool(other.measurements) and one.state == other.state
+    if one.heard_as.lower() != other.heard_as.lower() and not measured:
         return False
     if one.evidence[0].char_start == other.evidence[0].char_start:
         return one.state == other.state or not sets_apart(text, one, other)
     between = text[one.evidence[0].char_end : other.evidence[0].char_start]
-    if len(between) > GAP or STOPS & set(between):
+    if len(between) > (GAP_MEASURED if measured else GAP) or STOPS & set(between):
         return False
     if {m.unit for m in one.measurements} & {m.unit for m in other.measurements}:
         return False
