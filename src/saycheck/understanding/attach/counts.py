@@ -127,8 +127,12 @@ def is_of_whole(walk: Walk, event: Mention) -> bool:
 
 def count_group(walk: Walk, event: Mention) -> None:
     """Count the parts of the group; a count said before stands."""
-    counted = counted_at(walk.words, event.start, walk.now.start) if is_of_whole(walk, event) else None
-    counted = counted or (int(event.value.value), event)
+    of_whole = is_of_whole(walk, event)
+    counted = (
+        counted_at(walk.words, event.start, walk.now.start) if of_whole else (int(event.value.value), event)
+    )
+    if counted is None:
+        return
     for subject in walk.now.group:
         told = walk.now.current(subject) or subject
         told.count = told.count or counted

@@ -30,7 +30,9 @@ PASSED = COUNT_LINKS | frozenset(
 # Before a number that names one of several: "number two tooth".
 NAMING = frozenset(["number", "axle", "section", "cylinder"])
 # Behind "a" these make no thing: "a bit loose".
-NO_THING = frozenset("bit little touch tad shade hair wee lot lots mite fair good quite some".split())
+NO_THING = frozenset(
+    "bit little touch tad shade hair wee lot lots mite fair good quite some few handful number".split()
+)
 # How many words of the things themselves, and words in all, may stand between a number and its condition.
 MOST_THINGS, FARTHEST = 3, 6
 
@@ -119,7 +121,7 @@ def counted_at(words: Sequence[str], at: int, start: int) -> tuple[int, Mention]
         first -= 2 if words[first - 1] == "out" else 1
         # "One out of four", "one bolt out of four".
         at = next((i for i in (first, first - 1) if i >= start and words[i] in COUNTS), at)
-    if at and words[at - 1] in NAMING:
+    if words[at] not in COUNTS or (at and words[at - 1] in NAMING):
         return None
     if words[at] == "one":
         return one_at(words, at)
