@@ -81,6 +81,7 @@ def test_categories(cued: Cued, text: str, category: str, words: str) -> None:
         ("same as last time", "story"),
         ("worse than last year", "story"),
         ("i would say so", "hypothesis"),
+        ("i'd call that fair", "correct"),
     ],
 )
 def test_guards(cued: Cued, text: str, category: str) -> None:

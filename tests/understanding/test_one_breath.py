@@ -56,6 +56,14 @@ def test_two_stay_two(other: dict[str, object]) -> None:
     assert 2 == len(in_one_breath(TEXT, [GOOD, changed]))
 
 
+def test_the_number_to_it() -> None:
+    """What is measured of the part goes into what was just said of it, whatever it was called there."""
+    play = Measurement(value=5, unit="mm", text="five mil", value_si=0.005, unit_si="m", plus_minus=0.5)
+    number = finding(14, 23, heard_as="rib").model_copy(update={"measurements": [play]})
+    [one] = in_one_breath(TEXT, [GOOD, number])
+    assert ([play], 23) == (one.measurements, one.evidence[0].char_end)
+
+
 def test_two_numbers_of_one_unit_stay_two() -> None:
     """ "Thirty six psi, forty psi" are two tyres."""
     psi = Measurement(value=36, unit="psi", text="36 psi", value_si=248211, unit_si="Pa", plus_minus=0.5)

@@ -120,3 +120,11 @@ def test_nothing_is_remembered_from_another_walk() -> None:
     """Each walk begins without units."""
     units(said("cutting edge", 18, "mm", kind="length"))
     assert [None] == units(said("cutting edge", 16))
+
+
+@pytest.mark.parametrize(("step", "expected"), [(1 / 8, "in"), (1 / 16, "in"), (1 / 10, None)])
+def test_eighths_are_inches(step: float, expected: str | None) -> None:
+    """ "One and five eighths" is told in inches: in nothing else are eighths told."""
+    heel = said("fork heel", 1.625)
+    heel.quantities = [(replace(q, plus_minus=step / 2), m) for q, m in heel.quantities]
+    assert [expected] == units(heel)

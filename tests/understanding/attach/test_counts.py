@@ -26,6 +26,8 @@ Statements = Callable[..., list[Statement]]
         ("Bucket teeth, missing, one of six.", 1),
         ("The left one of the mirrors is cracked.", None),  # points at one, counts nothing
         ("Number two tooth is loose.", None),
+        ("Wheel bolts loose, some of twenty.", None),  # of how many is not how many
+        ("A few of the wheel bolts are loose.", None),
     ],
 )
 def test_counts(statements: Statements, text: str, expected: int | None) -> None:
@@ -33,3 +35,17 @@ def test_counts(statements: Statements, text: str, expected: int | None) -> None
     made = statements(text)
     assert made
     assert {expected} == {s.count[0] if s.count else None for s in made}
+
+
+@pytest.mark.parametrize(
+    ("text", "part", "value"),
+    [
+        ("Front tyre is holding seventy, and the lift cylinder is dry.", "front tyre", 70),
+        ("Mirrors are good, two mil of play in the left bucket pin.", "bucket pins", 2),
+    ],
+)
+def test_whose_number(statements: Statements, text: str, part: str, value: float) -> None:
+    """A number is of the part before it where "and the" begins anew, and of the one behind it where its play is."""
+    made = statements(text)
+    assert [part] == [s.subject.part.name for s in made if s.quantities]
+    assert [value] == [q.value for s in made for q, _ in s.quantities]
