@@ -49,5 +49,9 @@ POINTS = frozenset(["point", "decimal"])
 GLYPHS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 MINUS = frozenset(["minus", "negative", "-"])
 SMALL = ONES | TEENS | TENS
+BEGINS = frozenset(
+    [*SMALL, *SCALES, *PARTS, *GLYPHS, *POINTS, *MINUS, "a", "an", "dozen", "couple", "double", "triple"]
+)
+"""The words, beside figures, that a number begins with."""
 # Longer runs of digits are no number anyone says of a machine.
 MOST_DIGITS = 15

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from saycheck.understanding.cardinals import below_hundred, cardinal, digit_run, pairs
 from saycheck.understanding.number_words import (
+    BEGINS,
     GLYPHS,
     MINUS,
     MOST_DIGITS,
@@ -132,7 +133,7 @@ def parse(words: Sequence[str], at: int = 0) -> Number | None:
     Args:
         words: tokens in lower case, hyphens taken out.
     """
-    if at >= len(words):
+    if at >= len(words) or not (words[at] in BEGINS or is_written(words[at])):
         return None
     if words[at : at + 3] == ["half", "a", "dozen"]:
         return Number(6, at + 3, "words")

@@ -5,6 +5,7 @@ and "batteries" finds "battery".
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import lru_cache
 from typing import Generic, TypeVar
 
 from saycheck.understanding.text import DIALECT, words_of
@@ -15,6 +16,8 @@ GAP_MOST = 3
 # A shorter word in "-ing" is hardly said without its g: "thin" is no "thing".
 SHORTEST_WHOLE = 6
 END = object()
+# How many words are kept with their singular: more than any trade has.
+WORDS_KEPT = 20_000
 
 IRREGULAR = {
     "teeth": "tooth", "feet": "foot", "leaves": "leaf", "knives": "knife", "shelves": "shelf", "men": "man",
@@ -44,6 +47,7 @@ def as_usual(phrases: Iterable[str]) -> Callable[[str], str]:
     return lambda word: forms.get(word, word)
 
 
+@lru_cache(WORDS_KEPT)
 def singular(word: str) -> str:
     """The singular of an English noun, by rule ("bushes" → "bush", "assemblies" → "assembly")."""
     if word in IRREGULAR:

@@ -89,7 +89,10 @@ class Tokenizer:
             at = end
         if at < len(text):
             words.append(text[at:])
-        return Doc(self.vocab, words=words, spaces=[False] * len(words))
+        doc = Doc(self.vocab, words=words, spaces=[False] * len(words))
+        # A ``Doc`` puts its text together from all its words each time it is asked for it.
+        doc.user_data["text"] = text
+        return doc
 
 
 class Component:
@@ -107,7 +110,8 @@ class Component:
 @Language.component("saycheck_reading")
 def begin(doc: Doc) -> Doc:
     """Set up the reading: tokens without hesitations."""
-    doc._.reading = Reading(doc.text, tokens_of(doc.text, doc.user_data["pauses"]))
+    text = doc.user_data["text"]
+    doc._.reading = Reading(text, tokens_of(text, doc.user_data["pauses"]))
     return doc
 
 

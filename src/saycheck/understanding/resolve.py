@@ -6,6 +6,7 @@ front is the left front tyre. What no line of the checklist fits keeps the words
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from saycheck.understanding.parts import PartName
 from saycheck.understanding.phrases import singular
@@ -32,6 +33,9 @@ WHEELS = frozenset("tyre wheel rim hub".split())
 IGNORED = frozenset(
     "the a an of main single old new big little small long short one first second third fourth".split()
 )
+
+# How many sayings are kept folded: more than any machine has.
+FOLDED_KEPT = 20_000
 
 # What tells parts of one name apart by where they stand.
 APART = frozenset("front rear centre middle upper lower top bottom inner outer inside outside".split())
@@ -66,6 +70,7 @@ def end_of(name: str) -> str | None:
     return first if first in ("front", "rear", "centre") else None
 
 
+@lru_cache(FOLDED_KEPT)
 def folded(saying: str) -> frozenset[str]:
     """The words of a saying that tell parts apart, in the singular."""
     return frozenset(singular(w) for w in saying.lower().split()) - IGNORED

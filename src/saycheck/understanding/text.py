@@ -99,6 +99,8 @@ class Reading:
     def inside(self, kind: str, start: int, end: int) -> list[Mention]:
         """The mentions of a kind that lie wholly in tokens ``start`` to ``end`` (half-open)."""
         mentions = self.of(kind)
+        if not mentions:
+            return []
         first = bisect_left(mentions, start, key=lambda m: m.start)
         last = bisect_left(mentions, end, key=lambda m: m.start)
         return [m for m in mentions[first:last] if m.end <= end]
