@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from saycheck.understanding.attach.carried import FOCUS_SENTENCES
 from saycheck.understanding.attach.groups import start_group
-from saycheck.understanding.attach.sides import note_side, side_here, stands_aside
+from saycheck.understanding.attach.sides import both_stand_here, note_side, side_here, stands_aside
 from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.events import PLACED, Pointer
@@ -60,9 +60,10 @@ def point_back(walk: Walk, event: Mention) -> None:
 def side_pointed(walk: Walk, pointer: Pointer, base: Subject, event: Mention) -> str | None:
     """The side of what is pointed at: as told, by "this side", else as of ``base``.
 
-    "Both" of those on one side are on that side; "the rear one" of no side is where the walker stands.
+    "Both" of those that were told, or stand, on one side are on that side; "the rear one" of no side is where the walker stands.
     """
-    if pointer.side == "both" and base.plural and base.side in OTHER:
+    on_one_side = base.told_side or both_stand_here(walk, base.part)
+    if pointer.side == "both" and base.plural and base.side in OTHER and on_one_side:
         return base.side
     if pointer.side:
         return pointer.side
