@@ -13,6 +13,7 @@ from itertools import pairwise
 from saycheck.models.walk import State
 from saycheck.understanding import order, throughout
 from saycheck.understanding.arrays import agreed
+from saycheck.understanding.attach.corrections import PUT_RIGHT
 from saycheck.understanding.judge import TROUBLE, judge
 from saycheck.understanding.linear import trained
 from saycheck.understanding.statements import Claim, Statement, Subject, made_once, region_end, says_fault
@@ -186,7 +187,7 @@ def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -
     if told and stated:
         shares = agreed((shares, 1 - WORDS_COUNT - WHOLE_COUNTS), (told, WORDS_COUNT), (stated, WHOLE_COUNTS))
     weight = leaning(reading, statement, shares)
-    return not_only_talk(weight) if plain else weight
+    return not_only_talk(weight) if plain or PUT_RIGHT in statement.marks else weight
 
 
 def not_only_talk(weight: Weight) -> Weight:

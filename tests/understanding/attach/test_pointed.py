@@ -23,6 +23,7 @@ Statements = Callable[..., list[Statement]]
         ("Left lift cylinder is weeping. The other one is dry.", ("lift cylinder", "right", "good", "dry")),
         ("Left headlight works, right one is out.", ("headlight", "right", "writeup", "inoperative")),
         ("Left mirror is good. Right one is cracked.", ("mirrors", "right", "writeup", "crack")),
+        ("Left tie rod has play. Headlights both work.", ("headlight", "both", "good", "works")),
         ("Headlights both work.", ("headlight", "both", "good", "works")),
         (
             "The mirror on the left is good, and the one on the right is cracked.",

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from saycheck.understanding.attach.carried import place_waiting
 from saycheck.understanding.attach.claims import say_or_wait
-from saycheck.understanding.attach.corrections import move_side, only_denies, take_back
+from saycheck.understanding.attach.corrections import move_side, only_denies, take_back, take_back_corrected
 from saycheck.understanding.attach.counts import count_or_measure, read_not_counted
 from saycheck.understanding.attach.deictic import point_on
 from saycheck.understanding.attach.exceptions import except_from
@@ -130,6 +130,7 @@ def finish(walk: Walk, focus: tuple[Subject | None, int]) -> None:
         except_from(walk, now.excepting)
     if now.correcting and now.group and not any(s.subject in now.group for s in now.made):
         move_side(walk)
+    take_back_corrected(walk)
     for statement in now.made:
         settle_count(walk, statement)
     point_on(walk, *focus)

@@ -1,6 +1,7 @@
 """Words that put right what was said: "scratch that", "no, make that forty", "no, the right one"."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 from saycheck.understanding.attach.subjects import unnamed
 from saycheck.understanding.attach.walk import Walk
@@ -10,6 +11,8 @@ from saycheck.understanding.text import Mention
 
 # How many sentences back "scratch that" reaches.
 TAKE_BACK_SENTENCES = 2
+# The mark of a statement that was put on the other side.
+PUT_RIGHT = "side-corrected"
 # How far behind "no", in words, what it denies may end.
 TROUBLE_REACH = 3
 
@@ -73,4 +76,24 @@ def move_side(walk: Walk) -> None:
     said = walk.now.made or walk.statements
     if said and subject.carried and subject.side and walk.now.number - said[-1].sentence <= 1:
         said[-1].subject.side = subject.side
-        said[-1].marks.add("side-corrected")
+        said[-1].marks.add(PUT_RIGHT)
+        said[-1].stretch(subject.start, subject.end)
+
+
+def take_back_corrected(walk: Walk) -> None:
+    """ "Left one's leaking, no, the right one is leaking": what was said first no longer counts."""
+    correcting = walk.now.correcting
+    if correcting is None:
+        return
+    for before, after in pairwise(walk.now.made):
+        same = (
+            before.subject.part.name == after.subject.part.name and before.subject.side != after.subject.side
+        )
+        between = before.end <= correcting.start and correcting.end <= after.start
+        if same and between and conditions(before) & conditions(after):
+            before.taken_back = walk.reading.quote(correcting.start, correcting.end)
+
+
+def conditions(statement: Statement) -> set[tuple[str, bool]]:
+    """What is said of the part, and whether it is denied."""
+    return {(claim.said.condition.name, bool(claim.denied)) for claim in statement.claims}

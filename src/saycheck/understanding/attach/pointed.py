@@ -60,7 +60,8 @@ def point_back(walk: Walk, event: Mention) -> None:
 def side_pointed(walk: Walk, pointer: Pointer, base: Subject, event: Mention) -> str | None:
     """The side of what is pointed at: as told, by "this side", else as of ``base``.
 
-    "Both" of those that were told, or stand, on one side are on that side; "the rear one" of no side is where the walker stands.
+    "Both" of those that were told, or stand, on one side are on that side; "the rear one" of no side is where the
+    walker stands.
     """
     on_one_side = base.told_side or both_stand_here(walk, base.part)
     if pointer.side == "both" and base.plural and base.side in OTHER and on_one_side:
