@@ -68,6 +68,8 @@ def test_side_words(text: str, word: str, side: str | None) -> None:
         ("Left side.", ("left side", None)),
         ("On to the right side now.", ("right side", None)),
         ("Right, coming round to the rear.", ("rear", None)),
+        ("Right, here we go.", (None, None)),  # begins to speak
+        ("Right.", (None, None)),
         ("Now the back end.", ("rear", None)),
         ("Into the cab.", ("cab", None)),
         ("Okay, engine bay.", ("engine bay", None)),

@@ -115,6 +115,9 @@ def of_read_trouble(reading: Reading, pieces: Iterable[Piece]) -> list[Piece]:
         # What goes on without a mark from what was dealt with is more of it: "two bolts missing | on the right corner".
         if start and not tokens[start - 1].is_mark and start not in begins:
             continue
+        # What leads up to it without a mark is its beginning: "two of the six | bolts are missing".
+        if end < len(tokens) and not tokens[end].is_mark and end not in begins:
+            continue
         if sum(share >= TROUBLE_FROM for share in trouble[start:end]) >= FEWEST_TROUBLED:
             out.append(Piece(*reading.span(start, end), "unclear", OF_WHICH_PART))
     return out

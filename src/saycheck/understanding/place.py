@@ -77,6 +77,7 @@ CLAUSE_BEGINS = frozenset(
 )
 # Before "left side" these tell where something is, not where the walker goes.
 LIES = frozenset("on of this that its his her at from to in off same opposite other".split())
+BETWEEN_CLAUSES = frozenset(".,:;!?…")
 COMPARES = frozenset(["as", "than", "like"])
 
 
@@ -143,6 +144,17 @@ def contrasts(words: Sequence[str], at: int) -> bool:
     return last in LEFT
 
 
+def opens_talk(words: Sequence[str], at: int) -> bool:
+    """Whether "right" tells no side but begins to speak: "Right, here we go", "Right." where no left was before it."""
+    before, after = words[at - 1] if at else ".", words[at + 1] if at + 1 < len(words) else "."
+    if words[at] != "right" or before not in BETWEEN_CLAUSES or after not in BETWEEN_CLAUSES:
+        return False
+    if after == ",":
+        return not contrasts(words, at)
+    last = next((w for w in reversed(words[:at]) if w in LEFT or w in RIGHT), None)
+    return last not in LEFT
+
+
 class Places:
     """Finds where a sentence says the walker is."""
 
@@ -161,6 +173,9 @@ class Places:
         rest = []
         at = 0
         while at < len(words):
+            if opens_talk(reading.all_words, start + at):
+                at += 1
+                continue
             hit = self.table.longest(words, at)
             if hit:
                 # The first place counts: "nearside, working back"; "left side, the cab side" is no cab.

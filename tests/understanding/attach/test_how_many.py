@@ -13,6 +13,8 @@ Statements = Callable[..., list[Statement]]
     ("text", "expected"),
     [
         ("Wheel nuts, four of the ten are loose.", 4),
+        ("Two of the six bolts on the frame are missing.", 2),
+        ("Three of the wheel nuts on the left front are loose.", 3),
         ("The step is loose, one bolt out of four gone.", 1),
         ("Lift cylinder seals: four seals, one weeping.", 1),  # the one, not the whole
         ("Bucket has lost two teeth.", 2),

@@ -27,6 +27,10 @@ Rows = Callable[..., list[Row]]
             "Left mirror has no cracks. Same on the other side.",
             [("mirrors", "left", "good", "no crack"), ("mirrors", "right", "good", "no crack")],
         ),
+        (
+            "Horn doesn't work and neither does the wiper.",
+            [("horn", "none", "writeup", "inoperative"), ("wipers", "none", "writeup", "inoperative")],
+        ),
         (  # what was last said of such a part, not what was said last
             "Left mirror is cracked. Wiper is torn. Right mirror same again.",
             [

@@ -15,7 +15,7 @@ from saycheck.understanding.attach.counts import count_or_measure, read_not_coun
 from saycheck.understanding.attach.deictic import point_on
 from saycheck.understanding.attach.exceptions import except_from
 from saycheck.understanding.attach.groups import say_rest
-from saycheck.understanding.attach.how_many import how_many, one_in
+from saycheck.understanding.attach.how_many import FARTHEST, how_many, one_in
 from saycheck.understanding.attach.marks import ORDERS, UNSEEN, mark_order, mark_unseen
 from saycheck.understanding.attach.named import name_part
 from saycheck.understanding.attach.pointed import point_back
@@ -150,3 +150,13 @@ def settle_count(walk: Walk, statement: Statement) -> None:
     read_not_counted(statement)
     if statement.count is None and not statement.quantities:
         statement.count = one_in(walk.words, statement)
+    if statement.count:
+        hold_count(walk, statement, statement.count[1])
+
+
+def hold_count(walk: Walk, statement: Statement, number: Mention) -> None:
+    """Let the statement begin with how many it is about: "two of the six bolts are missing"."""
+    between = range(number.start, statement.start)
+    told = any(s is not statement and s.start < between.stop and s.end > between.start for s in walk.now.made)
+    if walk.now.start <= number.start and 0 < len(between) <= FARTHEST and not told:
+        statement.stretch(number.start, statement.end)

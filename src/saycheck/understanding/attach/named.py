@@ -217,6 +217,7 @@ def belong(walk: Walk, name: PartName, event: Mention) -> None:
     spoken = own_words(walk, first)
     joined = PartName((*name.words, *spoken), spoken, name.side or first.side, name.words, first.plural)
     subject = subject_of(walk, joined, Mention("part", first.start, event.end, joined))
+    subject.count = subject.count or first.count
     walk.now.group[-1] = subject
     for statement in walk.now.made:
         if statement.subject is first:

@@ -51,6 +51,9 @@ def point_back(walk: Walk, event: Mention) -> None:
         told_side=True,
         spoken=which(walk, base, event) if pointer.ends else base.spoken,
     )
+    if walk.now.open and base in walk.now.group and not walk.now.current(base):
+        # "Three of the wheel nuts on the left front": it is still said of how many.
+        subject.count = base.count
     start_group(walk, subject)
     walk.remember(subject)
     if pointer.side:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from saycheck.understanding.attach.links import CLAUSE_MARKS
+from saycheck.understanding.attach.links import CLAUSE_MARKS, only_small
 from saycheck.understanding.attach.sides import side_in
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.place import OTHER
@@ -49,10 +49,23 @@ def settle_same(walk: Walk) -> None:
     said = [s for s in now.made if s.claims]
     if not said:
         repeat(walk, now.same)
+    elif now.open and is_of_next(walk, now.same):
+        for subject in now.group:
+            repeat_one(walk, said[-1], subject, now.same)
+        now.open = False
     elif all(s.end <= now.same.start for s in said) and not now.open:
         side = side_in(walk, now.same.end, min(now.same.end + SIDE_REACH, now.end))
         if side and side != said[-1].subject.side:
             repeat_on_side(walk, said, now.same, side)
+
+
+def is_of_next(walk: Walk, event: Mention) -> bool:
+    """Whether "the same" leads on to the part in hand: "horn doesn't work and neither does the beacon"."""
+    now = walk.now
+    first = now.group[0].start
+    between = walk.words[event.end : first]
+    told = all(s.end <= event.start for s in now.made)
+    return told and event.end <= first <= event.end + SIDE_REACH and only_small(between)
 
 
 def repeat(walk: Walk, event: Mention) -> None:
