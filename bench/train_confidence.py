@@ -2,9 +2,9 @@
 
     python bench/train_confidence.py FOLDER [--plot OUT.png]
 
-FOLDER holds the weights learned without each writer (``bench/train_statements.py FOLDER``, then
-``bench/train_order.py FOLDER`` and ``bench/train_encoder.py FOLDER``), so that no narration is judged by
-weights that have seen it. A finding is right when saycheck's scorer says so.
+FOLDER holds the weights learned without each writer (``bench/train_encoder.py FOLDER``, then
+``bench/train_statements.py FOLDER``), so that no narration is judged by weights that have seen it. A finding is
+right when saycheck's scorer says so.
 Figures are on every second narration, fitted on the others. Needs scikit-learn.
 """
 

@@ -29,7 +29,7 @@ from sklearn.feature_extraction import DictVectorizer
 from sklearn.linear_model import LogisticRegression
 from sklearn.metrics import classification_report
 
-from saycheck.understanding import encoder, order
+from saycheck.understanding import encoder
 from saycheck.understanding.linear import STANDING_IN, read
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.statements import Statement
@@ -193,21 +193,16 @@ def without(writer: str, folds: Path | None) -> None:
 @contextmanager
 def left_out(writer: str, folds: Path) -> Iterator[bool]:
     """Within it every trained part stands in that was learned without this writer; yields whether there are some."""
-    weights, ordered, encoded = (
-        folds / f"{writer}.json",
-        folds / "order" / f"{writer}.npz",
-        folds / "encoder" / writer,
-    )
-    there = weights.exists() and ordered.exists() and encoded.exists()
+    weights = folds / f"{writer}.json"
+    there = weights.exists() and (folds / "encoder" / writer).exists()
     if there:
         without(writer, folds)
         STANDING_IN["statements"] = kept(weights)
-        order.STANDING_IN[:] = [order.read(ordered)]
     try:
         yield there
     finally:
-        for standing_in in (STANDING_IN, order.STANDING_IN, encoder.STANDING_IN):
-            standing_in.clear()
+        STANDING_IN.clear()
+        encoder.STANDING_IN.clear()
 
 
 def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tuple[str, Row]]:
@@ -219,14 +214,6 @@ def taught(rows: Callable[[dict[str, Any]], Row], folds: Path | None) -> list[tu
     STANDING_IN.clear()
     encoder.STANDING_IN.clear()
     return data
-
-
-def keep_for(writers: set[str], folds: Path | None, name: str, write: Callable[[Path], None]) -> None:
-    """Keep a network that was learned without these writers, in a file for each of them."""
-    for writer in sorted(writers) if folds else ():
-        assert folds
-        (folds / name).mkdir(exist_ok=True)
-        write(folds / name / f"{writer}.npz")
 
 
 def fit(

@@ -1,8 +1,8 @@
-"""What small trained networks share: their file (names in the order of their rows, arrays in half precision) and how
+"""What trained networks share: their file (names in the order of their rows, arrays in half precision) and how
 scores become shares.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from math import prod
 from pathlib import Path
 
@@ -13,22 +13,19 @@ Names = dict[str, list[str]]
 Weights = dict[str, NDArray[np.float32]]
 
 
-def write(
-    path: Path, names: Mapping[str, Iterable[str]], weights: Weights, classes: Sequence[str] = ()
-) -> None:
-    """Keep the names, arrays and classes of a network; where no classes are given the file has none."""
+def write(path: Path, names: Mapping[str, Iterable[str]], weights: Weights) -> None:
+    """Keep the names and arrays of a network."""
     kept = {f"names_{kind}": np.array(list(known)) for kind, known in names.items()}
     arrays = {f"weights_{name}": array.astype(np.float16) for name, array in weights.items()}
-    told = {"classes": np.array(classes)} if classes else {}
-    np.savez_compressed(path, **told, **kept, **arrays)  # type: ignore[arg-type]
+    np.savez_compressed(path, **kept, **arrays)  # type: ignore[arg-type]
 
 
-def read(path: Path) -> tuple[Names, Weights, list[str]]:
-    """Names, arrays and classes that ``write`` kept."""
+def read(path: Path) -> tuple[Names, Weights]:
+    """Names and arrays that ``write`` kept."""
     with np.load(path, allow_pickle=False) as data:
         names = {k.removeprefix("names_"): [str(n) for n in data[k]] for k in data if k.startswith("names_")}
         weights = {k.removeprefix("weights_"): data[k] for k in data if k.startswith("weights_")}
-        return names, weights, [str(c) for c in data["classes"]] if "classes" in data else []
+        return names, weights
 
 
 def shared(scores: NDArray[np.float32]) -> NDArray[np.float32]:

@@ -6,17 +6,17 @@ Its features hold what the rules decided, so it leans on them and overturns them
 by ``bench/train_statements.py``; without weights the rules decide alone.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from saycheck.models.walk import State
-from saycheck.understanding import order, throughout
+from saycheck.understanding import throughout
 from saycheck.understanding.arrays import agreed
 from saycheck.understanding.attach.corrections import PUT_RIGHT
 from saycheck.understanding.judge import TROUBLE, judge
 from saycheck.understanding.linear import trained
-from saycheck.understanding.statements import Claim, Statement, Subject, made_once, region_end, says_fault
+from saycheck.understanding.statements import Claim, Statement, Subject, region_end, says_fault
 from saycheck.understanding.talk import context_of
 from saycheck.understanding.text import Reading, plain_words
 
@@ -49,12 +49,11 @@ DEGREES = (None, "slight", "strong")
 # What watch keeps where the rules know a leak or a perished cover to write up: a film of oil on a rod is a leak that
 # has begun, and a hose that is weather-checked will fail while it still holds pressure (common practice, no source).
 FAILING, FAILS = frozenset(["leak", "perished"]), 0.25
-# What the order of words counts beside the words themselves; best F1 on the tuning narrations, writers left out.
-ORDER_COUNTS = 0.65
-# What each word, by all that stands around it, counts beside the statement; best F1 on narrations of writers left out.
-WORDS_COUNT = 0.3
+# What each word, as the encoder reads it where it stands, counts beside the words of the statement; best F1 on
+# narrations of writers left out.
+WORDS_COUNT = 0.35
 # What the whole statement, as the encoder reads it, counts beside these.
-WHOLE_COUNTS = 0.4
+WHOLE_COUNTS = 0.45
 # Trouble that is said plainly is not taken for talk by what stands around it alone; it is plain where by its own words
 # talk is less likely than PLAIN_BELOW, and then has MOST_TALK of it: F1, writers left out, as without.
 PLAIN_BELOW, MOST_TALK = 0.1, 0.4
@@ -178,9 +177,6 @@ def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -
         talk = context_of(reading, statement)
         return Weight({"talk": 1.0} if talk else {judge(statement).state: 1.0})
     shares = model.shares(features(reading, statement, others))
-    ordered = by_order(reading, statement, others)
-    if ordered:
-        shares = {k: (1 - ORDER_COUNTS) * share + ORDER_COUNTS * ordered[k] for k, share in shares.items()}
     plain = is_plain(reading, statement, shares["talk"])
     told = throughout.told(reading, statement)
     stated = throughout.stated(reading, statement, others)
@@ -204,19 +200,6 @@ def is_plain(reading: Reading, statement: Statement, talk: float) -> bool:
     if talk >= PLAIN_BELOW or not says_fault(statement):
         return False
     return judge(statement).state in TROUBLE and context_of(reading, statement) is None
-
-
-def by_order(reading: Reading, statement: Statement, others: Sequence[Statement]) -> dict[str, float] | None:
-    """The shares by the order of words; made once for all statements of a walk. None without a network."""
-    network = order.trained()
-    if network is None:
-        return None
-
-    def all_ordered() -> Iterable[dict[str, float]]:
-        stops = [region_end(reading, s, others) for s in others]
-        return network.shares(order.seen_all(reading, others, stops))
-
-    return made_once(reading, "order", statement, others, all_ordered)
 
 
 def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
