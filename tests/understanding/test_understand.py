@@ -134,7 +134,6 @@ def test_denied(understood: Understand, text: str, expected: list[tuple[str, boo
         "The manual says check the coolant cold.",
         # what may be
         "If that hose goes it takes the pump with it.",
-        "I'd be surprised if that belt lasts.",
         # another time
         "Last year we did the tilt cylinder.",
         "When I was a young lad we lost a wheel because nobody checked the nuts.",
@@ -246,3 +245,13 @@ def test_part_of_no_list_is_kept(understood: Understand) -> None:
 def test_as_a_recogniser_gives_it(found: Rows, marked: str, bare: str) -> None:
     """Without marks and capitals the same is understood."""
     assert found(marked) == found(bare)
+
+
+@pytest.mark.parametrize(
+    ("text", "trouble"),
+    [("I'd be surprised if that belt lasts.", True), ("I'd be surprised if that hose is leaking.", False)],
+)
+def test_what_would_surprise_is_denied(understood: Understand, text: str, trouble: bool) -> None:
+    """Whoever would be surprised if it lasts says that it will not; if it leaks, that it does not."""
+    [found] = understood(text).findings
+    assert trouble == (found.state in ("watch", "writeup"))

@@ -182,6 +182,9 @@ def weigh(reading: Reading, statement: Statement, others: Sequence[Statement]) -
     stated = throughout.stated(reading, statement, others)
     if told and stated:
         shares = agreed((shares, 1 - WORDS_COUNT - WHOLE_COUNTS), (told, WORDS_COUNT), (stated, WHOLE_COUNTS))
+    elif context_of(reading, statement) is None:
+        # Nobody tells a story in so few words.
+        plain = True
     weight = leaning(reading, statement, shares)
     return not_only_talk(weight) if plain or PUT_RIGHT in statement.marks else weight
 
