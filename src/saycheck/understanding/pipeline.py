@@ -281,7 +281,10 @@ def prepared(
     for statement in reading.data["statements"]:
         statement.quantities = [(q, m) for q, m in statement.quantities if m not in meter]
         unspoken(statement)
-        empty = not statement.quantities and not statement.claims and not statement.marks
+        says_nothing = not statement.quantities and not statement.claims
+        # How much it should be is no finding of its own: "It should be five and a half."
+        only_limit = statement.count is None and bool(reading.inside("told", statement.start, statement.end))
+        empty = says_nothing and (only_limit or not statement.marks)
         if not empty and not statement.taken_back and not only_reads(reading, statement, meter):
             kept.append(statement)
     hold(reading, kept)
