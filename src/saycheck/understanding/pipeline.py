@@ -292,8 +292,8 @@ def prepared(
 
 
 def is_told(statement: Statement, finding: Finding) -> bool:
-    """Whether a finding says what its words say plainly: a number, what is not there, that it is put off or could not be
-    seen, or a condition of that state.
+    """Whether a finding says what its words say plainly: a number, what is not there, that it is put off or could not
+    be seen, or a condition of that state.
     """
     if finding.state in statement.marks:
         return True
