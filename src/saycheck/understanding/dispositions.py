@@ -11,7 +11,7 @@ from saycheck.models.walk import Disposition, Finding, Side, Span
 from saycheck.understanding import throughout
 from saycheck.understanding.statements import Statement, region_end
 from saycheck.understanding.text import Mention, Reading, runs
-from saycheck.understanding.weigh import Weight, is_plain
+from saycheck.understanding.weigh import Weight, says_trouble
 
 ORDER: dict[Disposition, int] = {"talk": 0, "unclear": 1, "taken-back": 2, "command": 3, "finding": 4}
 # A statement of trouble is talk for certain only above this probability, and where less than this share of it is watch
@@ -79,8 +79,7 @@ def of_talk(
         trouble = weight.shares.get("watch", 0) + weight.shares.get("writeup", 0)
         doubtful = weight.shares["talk"] < SURE_TALK and trouble > LEAST_TROUBLE
         # Trouble said plainly is never talk in silence.
-        doubtful = doubtful or is_plain(reading, statement, 0)
-        if doubtful:
+        if doubtful or says_trouble(reading, statement):
             pieces.append(unclear(reading, statement, statements, "finding or talk?"))
         else:
             place = said_in(reading, statement, statements)

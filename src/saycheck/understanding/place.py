@@ -109,7 +109,7 @@ def is_side_word(words: Sequence[str], at: int) -> str | None:
             return None
         if before in SIDE_AFTER or before == "left":
             return "right"
-        opens = after in (",", "…", "...") and before in ("", ".", "!", "?", "…", ":", ";", ",")
+        opens = after in (",", "…", "...") and (before or ".") in BETWEEN_CLAUSES
         if opens and contrasts(words, at):
             return "right"
         return None if opens or after in NOT_SIDE_BEFORE else "right"

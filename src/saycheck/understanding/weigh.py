@@ -199,10 +199,14 @@ def not_only_talk(weight: Weight) -> Weight:
 
 
 def is_plain(reading: Reading, statement: Statement, talk: float) -> bool:
-    """Whether trouble is said with no word of talk about it, and its own words are not ``talk`` by so much."""
-    if talk >= PLAIN_BELOW or not says_fault(statement):
-        return False
-    return judge(statement).state in TROUBLE and context_of(reading, statement) is None
+    """Whether trouble is said plainly, and its own words are not ``talk`` by so much."""
+    return talk < PLAIN_BELOW and says_trouble(reading, statement)
+
+
+def says_trouble(reading: Reading, statement: Statement) -> bool:
+    """Whether trouble is said with no word of talk about it."""
+    trouble = says_fault(statement) and judge(statement).state in TROUBLE
+    return trouble and context_of(reading, statement) is None
 
 
 def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
