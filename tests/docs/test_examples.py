@@ -19,7 +19,7 @@ UNDERSTOOD = [
     ("The fan belt is delaminated.", "fan belt", "writeup", "delaminated", []),
     ("Radiator is a bit delaminated.", "radiator", "watch", "delaminated", []),
     ("The cutting edge is coming apart in layers.", "cutting edge", "writeup", "delaminated", []),
-    ("Wipers, on the long finger.", "wipers", "later", "later", []),
+    ("Wipers, on the long finger.", "windscreen wiper", "later", "later", []),
     ("Left front tyre is three atmospheres.", "front tyre", "good", "measured", [[3.0, "atm"]]),
 ]
 """A sentence with each thing added, and part, state, condition and measurements of its one finding."""

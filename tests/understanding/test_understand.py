@@ -21,7 +21,7 @@ Understand = Callable[..., Understood]
         ("Windscreen is cracked.", [("windscreen", "none", "writeup")]),
         ("Cracked windscreen.", [("windscreen", "none", "writeup")]),
         ("Seat is goosed.", [("seat", "none", "writeup")]),
-        ("Left mirror is hanging off.", [("mirrors", "left", "writeup")]),
+        ("Left mirror is hanging off.", [("mirror", "left", "writeup")]),
         ("Beacon's out.", [("beacon", "none", "writeup")]),
         ("Air filter is plugged.", [("air filter", "none", "writeup")]),
         ("Coolant's low.", [("coolant", "none", "writeup")]),
@@ -32,7 +32,7 @@ Understand = Callable[..., Understood]
         ("Fire extinguisher is missing.", [("fire extinguisher", "none", "writeup")]),
         ("Horn doesn't work.", [("horn", "none", "writeup")]),
         ("Horn doesn't work any more.", [("horn", "none", "writeup")]),
-        ("The wipers do not work.", [("wipers", "none", "writeup")]),
+        ("The wipers do not work.", [("windscreen wiper", "none", "writeup")]),
         ("Fan belt needs work.", [("fan belt", "none", "writeup")]),
         ("Handrail's got a bolt loose.", [("handrail bolt", "none", "writeup")]),
         ("Seat belt retracts and latches fine.", [("seat belt", "none", "good")]),
@@ -88,7 +88,7 @@ def test_one_thing_said(found: Rows, text: str, expected: list[Row]) -> None:
             "Nearside front tyre is bald. Offside one is good.",
             [("front tyre", "left", "writeup"), ("front tyre", "right", "good")],
         ),
-        ("Left mirror is cracked, sorry, the right one.", [("mirrors", "right", "writeup")]),
+        ("Left mirror is cracked, sorry, the right one.", [("mirror", "right", "writeup")]),
     ],
 )
 def test_several_things_said(found: Rows, text: str, expected: list[Row]) -> None:

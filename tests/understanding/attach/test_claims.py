@@ -51,7 +51,7 @@ def test_several_in_one_breath(ruled: Rows, text: str, expected: list[Row]) -> N
         ("Horn, nothing.", ("horn", "none", "writeup", "inoperative")),
         ("Reverse alarm: not a peep.", ("reverse alarm", "none", "writeup", "inoperative")),
         ("Left headlight nothing, rest of it is clean.", ("headlight", "left", "writeup", "inoperative")),
-        ("Wipers, nothing at all.", ("wipers", "none", "writeup", "inoperative")),
+        ("Wipers, nothing at all.", ("windscreen wiper", "none", "writeup", "inoperative")),
         ("Horn, nothing wrong with it.", ("horn", "none", "good", "good")),
         ("Left lift cylinder, nothing.", ("lift cylinder", "left", "good", "mentioned")),
     ],

@@ -20,7 +20,7 @@ Statements = Callable[..., list[Statement]]
         ),
         (
             "Mirrors are good apart from the left one, that's cracked.",
-            [("mirrors", "both", "good"), ("mirrors", "left", "writeup")],
+            [("mirror", "both", "good"), ("mirror", "left", "writeup")],
         ),
     ],
 )

@@ -35,7 +35,7 @@ Rows = Callable[..., list[Row]]
             "Horn, wipers and seat belt work.",
             [
                 ("horn", "none", "good", "works"),
-                ("wipers", "none", "good", "works"),
+                ("windscreen wiper", "none", "good", "works"),
                 ("seat belt", "none", "good", "works"),
             ],
         ),

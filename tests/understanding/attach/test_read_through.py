@@ -39,7 +39,7 @@ def read_in(text: str) -> list[tuple[str, str, Statement]]:
         (
             "Horn works. Wipers. Like a gate they are.",
             "Like a gate they are",
-            ("wipers", "Like a gate they are"),
+            ("windscreen wiper", "Like a gate they are"),
         ),
         ("Horn works. Danced!", "Danced", ("horn", "Danced")),  # all of its sentence
         ("Horn works. Never mind, danced.", "danced", None),  # one word among others

@@ -21,22 +21,22 @@ Rows = Callable[..., list[Row]]
         ),
         (
             "Left mirror is cracked. Right mirror ditto.",
-            [("mirrors", "left", "writeup", "crack"), ("mirrors", "right", "writeup", "crack")],
+            [("mirror", "left", "writeup", "crack"), ("mirror", "right", "writeup", "crack")],
         ),
         (
             "Left mirror has no cracks. Same on the other side.",
-            [("mirrors", "left", "good", "no crack"), ("mirrors", "right", "good", "no crack")],
+            [("mirror", "left", "good", "no crack"), ("mirror", "right", "good", "no crack")],
         ),
         (
             "Horn doesn't work and neither does the wiper.",
-            [("horn", "none", "writeup", "inoperative"), ("wipers", "none", "writeup", "inoperative")],
+            [("horn", "none", "writeup", "inoperative"), ("windscreen wiper", "none", "writeup", "inoperative")],
         ),
         (  # what was last said of such a part, not what was said last
             "Left mirror is cracked. Wiper is torn. Right mirror same again.",
             [
-                ("mirrors", "left", "writeup", "crack"),
-                ("wipers", "none", "writeup", "split"),
-                ("mirrors", "right", "writeup", "crack"),
+                ("mirror", "left", "writeup", "crack"),
+                ("windscreen wiper", "none", "writeup", "split"),
+                ("mirror", "right", "writeup", "crack"),
             ],
         ),
     ],
@@ -55,7 +55,7 @@ def test_same_again(ruled: Rows, text: str, expected: list[Row]) -> None:
         ),
         (
             "Left mirror is cracked, right mirror ditto.",
-            [("mirrors", "left", "writeup", "crack"), ("mirrors", "right", "writeup", "crack")],
+            [("mirror", "left", "writeup", "crack"), ("mirror", "right", "writeup", "crack")],
         ),
         (
             "Left lift cylinder is weeping, and same on the right.",
@@ -63,11 +63,11 @@ def test_same_again(ruled: Rows, text: str, expected: list[Row]) -> None:
         ),
         (  # nothing to be said again of another part
             "Left mirror is cracked, right mirror is loose, same as last year.",
-            [("mirrors", "left", "writeup", "crack"), ("mirrors", "right", "writeup", "loose")],
+            [("mirror", "left", "writeup", "crack"), ("mirror", "right", "writeup", "loose")],
         ),
         (  # the same on the side it was said of is no news
             "Left mirror is cracked, same on the left.",
-            [("mirrors", "left", "writeup", "crack")],
+            [("mirror", "left", "writeup", "crack")],
         ),
     ],
 )
