@@ -39,6 +39,7 @@ from saycheck.understanding.names import NameFinder
 from saycheck.understanding.one_breath import in_one_breath
 from saycheck.understanding.parts import PartFinder
 from saycheck.understanding.place import Places
+from saycheck.understanding.play import measure_play
 from saycheck.understanding.quantities import Quantities
 from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.said_anew import said_anew
@@ -172,10 +173,11 @@ def cues_factory(nlp: Language, name: str) -> Component:
 
 @Language.factory("saycheck_anew")
 def anew_factory(nlp: Language, name: str) -> Component:
-    """Numbers that are said without their point, or anew without their unit."""
+    """Numbers that are said without their point or their unit, or anew."""
 
     def complete(reading: Reading) -> None:
         join_tenths(reading)
+        measure_play(reading)
         said_anew(reading)
 
     return Component(complete)
@@ -305,7 +307,12 @@ def is_told(statement: Statement, finding: Finding) -> bool:
 
 
 def only_reads(reading: Reading, statement: Statement, meter: set[Mention]) -> bool:
-    """Whether the statement says no more of the hour meter than its reading, which is a finding of its own."""
+    """Whether the statement says no more of the hour meter than its reading, which is a finding of its own.
+
+    What only the encoder sees told ("the clock says nine thousand hours") is no more than that either.
+    """
+    if "read" in statement.marks and any(statement.start <= m.start < statement.end for m in meter):
+        return True
     start, end = reading.sentences[statement.sentence]
     faulty = any(claim.said.condition.form == "fault" for claim in statement.claims)
     return (

@@ -204,6 +204,14 @@ class Resolver:
         exact = any(saying == words for saying, _, p in self.sayings if p is part)
         return exact and here in part.zones and part.name != near.name
 
+    def is_its(self, part: Part, words: frozenset[str], component: str, owner: Part) -> bool:
+        """Whether ``part`` is how the list calls this component of ``owner``: the fan belt is the belt of the engine.
+
+        Of several owners, as there are on two sides, each has its own.
+        """
+        beside = set(part.zones) & set(owner.zones) and not owner.sided and part.like == component
+        return bool(beside) and any(saying == words for saying, _, p in self.sayings if p is part)
+
     def elided(self, words: tuple[str, ...], here: str) -> Resolved | None:
         """ "Tilt rod" is the rod of the tilt cylinder: a component named by its owner's first word."""
         if len(words) < 2:
@@ -290,6 +298,8 @@ class Resolver:
             and self.is_short_for_one_of(words, near)
         ):
             component = " ".join(name.words)
+        if near and component and whole and headed and self.is_its(whole[1], words, component, near):
+            return Resolved(whole[1].name, whole[1], here, None, min(1.0, whole[0]))
         if near and component and (headed or not (whole and self.is_another(whole[1], words, here, near))):
             return Resolved(named_on(near.name, component), near, here, component, 0.9)
         level = words & LEVELS

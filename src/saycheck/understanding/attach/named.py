@@ -17,7 +17,7 @@ from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.parts import ENDS, LEFT, RIGHT, PartName
 from saycheck.understanding.phrases import singular
-from saycheck.understanding.resolve import FASTENERS, WHEELS
+from saycheck.understanding.resolve import FASTENERS, SMALL_THINGS, WHEELS, folded, noun_of
 from saycheck.understanding.statements import Subject
 from saycheck.understanding.text import Mention
 
@@ -40,6 +40,8 @@ WHERE_PREPOSITIONS = frozenset(
 WHERE_WORDS = frozenset(["where", "when", "which", "that", "who", "near"])
 # With an article behind it, these begin words on where one looks next.
 INSIDE = frozenset("in inside under underneath behind at on round around".split())
+# What follows a part that is not only one more of a list.
+SAID = frozenset(["condition", "quantity", "hidden", "later"])
 # Behind the second of two parts these say something of that one alone.
 OF_ONE = frozenset("'s is has was it's measures measure measured reads shows".split())
 # A part that is in or at another is where it should be, or it is not.
@@ -79,7 +81,7 @@ def name_part(walk: Walk, event: Mention, previous: Mention | None, following: M
         if now.open and is_placed(gap):
             place(walk, event)
             return
-        headed = now.open and is_heading(walk, gap, event)
+        headed = now.open and is_heading(walk, gap, event, following)
         if now.open and only_list(gap) and not headed:
             walk.remember(now.group[-1])
             now.group.append(subject_of(walk, name, event))
@@ -140,8 +142,9 @@ def start_under(walk: Walk, subject: Subject) -> None:
         subject.under = group[0].spoken
 
 
-def is_heading(walk: Walk, gap: list[str], event: Mention) -> bool:
-    """Whether the one part before only tells where the next is: "Cab, the seat switch works", "Blade, edge is thin".
+def is_heading(walk: Walk, gap: list[str], event: Mention, following: Mention | None) -> bool:
+    """Whether the one part before only tells where the next is: "Cab, the seat switch works", "Blade, edge is thin",
+    "Front panel, clip broken".
 
     In a list with articles the first has its own: "the hoses, the pins and the clips".
     """
@@ -151,10 +154,25 @@ def is_heading(walk: Walk, gap: list[str], event: Mention) -> bool:
     after = next((w for w in walk.words[event.end : walk.now.end] if w != ","), ".")
     if gap == [","] and (after in OF_ONE or walk.rules.resolver.is_place(group[0].part)):
         return True
+    if gap == [","] and after not in LIST_LINKS and is_on(walk, event.value, group[0]):
+        return following is not None and following.kind in SAID
     if gap != [",", "the"]:
         return False
     before = walk.words[max(walk.now.start, group[0].start - 2) : group[0].start]
     return not before or before[-1] != "the" or before[0] in INSIDE
+
+
+def is_on(walk: Walk, name: PartName, heading: Subject) -> bool:
+    """Whether a part is one that the part before has: a clip, a component of it, what the list calls by both names
+    ("seat, belt") or what is on no list by itself.
+    """
+    resolver, words = walk.rules.resolver, frozenset(name.words)
+    if noun_of(heading.spoken) in SMALL_THINGS:
+        return False
+    if name.head[-1] in SMALL_THINGS or resolver.component_of(words, heading.part.part):
+        return True
+    listed = resolver.part_of(words, walk.where.zone, None)
+    return listed is None or folded(heading.part.name) < folded(listed[1].name)
 
 
 def with_end(walk: Walk, event: Mention) -> PartName:
