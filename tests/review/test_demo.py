@@ -90,7 +90,7 @@ def test_from_heard_to_reviewed(demo: Path, capsys: pytest.CaptureFixture[str]) 
                 person.type("Seven")
                 person.press("Enter")
             elif (
-                "centre hoses" in title and "not works" in title
+                "articulation hoses" in title and "not works" in title
             ):  # the locking bar is in its bracket: heard wrong
                 person.press("d")
                 page.wait_for_selector("form.drop")

@@ -1,5 +1,6 @@
 """From judged statements to findings: names, side, evidence, measurements, confidence, review flags."""
 
+import re
 from dataclasses import replace
 
 import pint
@@ -17,6 +18,7 @@ from saycheck.understanding.weigh import Weight
 NOT_PART_WORDS = frozenset(
     "the a an and our this that these those left right both all nearside offside".split()
 )
+OWNERS = re.compile(r"['\u2019]s(?=\s)")
 # Where another thought begins, and mentions that are one.
 NEW_THOUGHT = frozenset(
     "and or but so because cause though although while then now except bar which who where as if when not".split()
@@ -64,8 +66,8 @@ def heard_as(subject: Subject, quote: str) -> str:
 
 
 def without_articles(spoken: str) -> str:
-    """The words without the articles and sides that they begin with."""
-    words = spoken.split()
+    """The words without the articles and sides that they begin with, and without the "'s" of an owner in them."""
+    words = OWNERS.sub("", spoken).split()
     while len(words) > 1 and words[0].lower() in NOT_PART_WORDS:
         words = words[1:]
     return " ".join(words)

@@ -54,4 +54,4 @@ def test_how_many_there_are_says_nothing_of_what_they_are_on(ruled: Rows) -> Non
 def test_where_a_part_is_says_nothing_of_it(ruled: Rows) -> None:
     """ "Through the middle" only tells where the hoses are; what is said comes behind."""
     found = ruled("Steering hoses through the middle, left one is chafed.")
-    assert found == [("centre hoses", "left", "watch", "chafed")]
+    assert found == [("articulation hoses", "left", "watch", "chafed")]
