@@ -131,7 +131,7 @@ ROWS = [
         "skipped-cab",
         "yeah all good but the horn doesn't work",
         "Write up, inoperative: horn.\nGood: cab door, windscreen, cab glass, windscreen wiper, left and "
-        "right mirror, seat, seat belt, steering, service brake, parking brake, control levers, "
+        "right mirrors, seat, seat belt, steering, service brake, parking brake, control levers, "
         "direction switch, reverse alarm, instrument panel, warning lamps, hour meter, heater, "
         "floor mat, roll-over structure, manual and safety lever.",
     ),

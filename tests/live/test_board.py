@@ -125,7 +125,7 @@ def test_news_grow_old(listener: Listener) -> None:
         (
             "Mirrors are clean.",
             "Radiator is clean.",
-            "corrected: mirror, both sides: clean is radiator: clean",
+            "corrected: mirrors, both sides: clean is radiator: clean",
         ),
     ],
 )

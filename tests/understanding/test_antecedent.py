@@ -57,14 +57,14 @@ def test_what_is_said_again_keeps_its_part(sure: None) -> None:
     """ "Ditto" was said of a part on purpose."""
     reading, made = attached("Left mirror is cracked. Right mirror ditto.", KIND)
     settle(reading, made)
-    assert ("mirror", "right") == (made[-1].subject.part.name, made[-1].subject.side)
+    assert ("mirrors", "right") == (made[-1].subject.part.name, made[-1].subject.side)
 
 
 def test_a_list_is_not_one_part(sure: None) -> None:
     """Parts of a list of which the same words are said are each meant."""
     reading, made = attached("Hoses and mirrors all good.", KIND)
     settle(reading, made)
-    assert ["loader hoses", "mirror"] == [s.subject.part.name for s in made]
+    assert ["loader hoses", "mirrors"] == [s.subject.part.name for s in made]
 
 
 def test_without_weights_the_rules_decide(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -24,6 +24,8 @@ def test_how_far_it_moves(said: str, expected: list[tuple[float, str | None]]) -
     assert numbers(said) == expected
 
 
-@pytest.mark.parametrize("said", ["Two of the bolts are loose.", "Five of them.", "Three of six shanks are in."])
+@pytest.mark.parametrize(
+    "said", ["Two of the bolts are loose.", "Five of them.", "Three of six shanks are in."]
+)
 def test_how_many_there_are_is_no_length(said: str) -> None:
     assert all(unit is None for _, unit in numbers(said))

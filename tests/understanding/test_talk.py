@@ -66,7 +66,7 @@ def test_no_talk(contexts: Contexts, text: str) -> None:
         ),
         (
             "Always check the mirrors: the left mirror is cracked.",
-            [("mirror", None)],
+            [("mirrors", None)],
         ),
     ],
 )

@@ -21,7 +21,7 @@ Understand = Callable[..., Understood]
         ("Windscreen is cracked.", [("windscreen", "none", "writeup")]),
         ("Cracked windscreen.", [("windscreen", "none", "writeup")]),
         ("Seat is goosed.", [("seat", "none", "writeup")]),
-        ("Left mirror is hanging off.", [("mirror", "left", "writeup")]),
+        ("Left mirror is hanging off.", [("mirrors", "left", "writeup")]),
         ("Beacon's out.", [("beacon", "none", "writeup")]),
         ("Air filter is plugged.", [("air filter", "none", "writeup")]),
         ("Coolant's low.", [("coolant", "none", "writeup")]),
@@ -88,7 +88,7 @@ def test_one_thing_said(found: Rows, text: str, expected: list[Row]) -> None:
             "Nearside front tyre is bald. Offside one is good.",
             [("front tyre", "left", "writeup"), ("front tyre", "right", "good")],
         ),
-        ("Left mirror is cracked, sorry, the right one.", [("mirror", "right", "writeup")]),
+        ("Left mirror is cracked, sorry, the right one.", [("mirrors", "right", "writeup")]),
     ],
 )
 def test_several_things_said(found: Rows, text: str, expected: list[Row]) -> None:

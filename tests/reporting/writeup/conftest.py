@@ -78,7 +78,7 @@ def truck(make_walk: Callable[..., Walk]) -> Walk:
                 "f3", "Brake lining measures three point two millimetres, worn", "steer brake lining", "writeup",
                 "worn", side="left", measurements=[mm(3.2, 0.05, "three point two millimetres")],
             ),
-            finding("f4", "Right mirror is cracked", "mirror", "writeup", "crack", side="right", needs_review=True,
+            finding("f4", "Right mirror is cracked", "mirrors", "writeup", "crack", side="right", needs_review=True,
                     review_reasons=["writeup, or watch?"]),
             finding("f5", "Fan belt is worn, seven millimetres", "fan belt", "watch", "worn",
                     measurements=[mm(7, 0.5, "seven millimetres")]),

@@ -22,7 +22,7 @@ Statements = Callable[..., list[Statement]]
             "Left steering cylinder is weeping, no wait, the right one.",
             [("steering cylinder", "right", "watch", "leak")],
         ),
-        ("Left mirror is cracked, sorry, the right one.", [("mirror", "right", "writeup", "crack")]),
+        ("Left mirror is cracked, sorry, the right one.", [("mirrors", "right", "writeup", "crack")]),
         (  # the right one is told anew
             "Steering cylinder on the left is leaking, no, correction, the right one is leaking.",
             [("steering cylinder", "right", "writeup", "leak")],

@@ -20,7 +20,7 @@ Statements = Callable[..., list[Statement]]
         ),
         (
             "Mirrors are good apart from the left one, that's cracked.",
-            [("mirror", "both", "good"), ("mirror", "left", "writeup")],
+            [("mirrors", "both", "good"), ("mirrors", "left", "writeup")],
         ),
     ],
 )

@@ -100,10 +100,18 @@ def test_in_its_place(statements: Statements, text: str, part: str) -> None:
         ("Cab, seat belt's frayed.", ["seat belt"]),
         ("Cab, seat belt, horn all good.", ["seat belt", "horn"]),
         ("Seat belt, horn all good.", ["seat belt", "horn"]),
+        ("Lift cylinder, gland weeping.", ["lift cylinder gland"]),
+        ("Rear axle, seal leaking.", ["rear axle seal"]),
+        ("Seat, belt frayed.", ["seat belt"]),
+        ("Bucket, pins worn.", ["bucket pins"]),
+        ("Rim, lock ring seated.", ["lock ring"]),
+        ("Bucket, pins and hoses good.", ["bucket", "bucket pins", "loader hoses"]),
     ],
 )
 def test_heading_or_list(statements: Statements, text: str, parts: list[str]) -> None:
-    """Two parts of which one thing is said are a list, unless the first is a place or the second alone is meant."""
+    """Two parts of which one thing is said are a list, unless the first is a place, the second is one of its own or the
+    second alone is meant.
+    """
     assert parts == [s.subject.part.name for s in statements(text)]
 
 

@@ -22,14 +22,14 @@ Statements = Callable[..., list[Statement]]
         ),
         ("Left lift cylinder is weeping. The other one is dry.", ("lift cylinder", "right", "good", "dry")),
         ("Left headlight works, right one is out.", ("headlight", "right", "writeup", "inoperative")),
-        ("Left mirror is good. Right one is cracked.", ("mirror", "right", "writeup", "crack")),
+        ("Left mirror is good. Right one is cracked.", ("mirrors", "right", "writeup", "crack")),
         ("Left tie rod has play. Headlights both work.", ("headlight", "both", "good", "works")),
         ("Headlights both work.", ("headlight", "both", "good", "works")),
         (
             "The mirror on the left is good, and the one on the right is cracked.",
-            ("mirror", "right", "writeup", "crack"),
+            ("mirrors", "right", "writeup", "crack"),
         ),
-        ("Left mirror is good. The right un is cracked.", ("mirror", "right", "writeup", "crack")),
+        ("Left mirror is good. The right un is cracked.", ("mirrors", "right", "writeup", "crack")),
     ],
 )
 def test_pointing_back(ruled: Rows, text: str, expected: Row) -> None:
@@ -65,9 +65,9 @@ def test_which_one_is_kept_beside_the_name() -> None:
     ("text", "expected"),
     [
         ("Lift cylinders, left is leaking, the other is dry.", ("lift cylinder", "right", "good", "dry")),
-        ("Mirrors. The left is cracked.", ("mirror", "left", "writeup", "crack")),
+        ("Mirrors. The left is cracked.", ("mirrors", "left", "writeup", "crack")),
         ("Left lift cylinder is dry. Now the right. Leaking.", ("lift cylinder", "right", "writeup", "leak")),
-        ("Mirrors on the left is fine.", ("mirror", "left", "good", "good")),  # that is where they are
+        ("Mirrors on the left is fine.", ("mirrors", "left", "good", "good")),  # that is where they are
     ],
 )
 def test_a_side_by_itself(ruled: Rows, text: str, expected: Row) -> None:
@@ -102,7 +102,7 @@ def test_which_of_two_by_itself(statements: Statements, text: str, heard: str) -
         ),
         (
             "Left mirror is good. Horn works. The other one is cracked.",
-            ("mirror", "right", "writeup", "crack"),
+            ("mirrors", "right", "writeup", "crack"),
         ),
         # The headlights have sides of their own.
         (

@@ -21,22 +21,25 @@ Rows = Callable[..., list[Row]]
         ),
         (
             "Left mirror is cracked. Right mirror ditto.",
-            [("mirror", "left", "writeup", "crack"), ("mirror", "right", "writeup", "crack")],
+            [("mirrors", "left", "writeup", "crack"), ("mirrors", "right", "writeup", "crack")],
         ),
         (
             "Left mirror has no cracks. Same on the other side.",
-            [("mirror", "left", "good", "no crack"), ("mirror", "right", "good", "no crack")],
+            [("mirrors", "left", "good", "no crack"), ("mirrors", "right", "good", "no crack")],
         ),
         (
             "Horn doesn't work and neither does the wiper.",
-            [("horn", "none", "writeup", "inoperative"), ("windscreen wiper", "none", "writeup", "inoperative")],
+            [
+                ("horn", "none", "writeup", "inoperative"),
+                ("windscreen wiper", "none", "writeup", "inoperative"),
+            ],
         ),
         (  # what was last said of such a part, not what was said last
             "Left mirror is cracked. Wiper is torn. Right mirror same again.",
             [
-                ("mirror", "left", "writeup", "crack"),
+                ("mirrors", "left", "writeup", "crack"),
                 ("windscreen wiper", "none", "writeup", "split"),
-                ("mirror", "right", "writeup", "crack"),
+                ("mirrors", "right", "writeup", "crack"),
             ],
         ),
     ],
@@ -55,7 +58,7 @@ def test_same_again(ruled: Rows, text: str, expected: list[Row]) -> None:
         ),
         (
             "Left mirror is cracked, right mirror ditto.",
-            [("mirror", "left", "writeup", "crack"), ("mirror", "right", "writeup", "crack")],
+            [("mirrors", "left", "writeup", "crack"), ("mirrors", "right", "writeup", "crack")],
         ),
         (
             "Left lift cylinder is weeping, and same on the right.",
@@ -63,11 +66,11 @@ def test_same_again(ruled: Rows, text: str, expected: list[Row]) -> None:
         ),
         (  # nothing to be said again of another part
             "Left mirror is cracked, right mirror is loose, same as last year.",
-            [("mirror", "left", "writeup", "crack"), ("mirror", "right", "writeup", "loose")],
+            [("mirrors", "left", "writeup", "crack"), ("mirrors", "right", "writeup", "loose")],
         ),
         (  # the same on the side it was said of is no news
             "Left mirror is cracked, same on the left.",
-            [("mirror", "left", "writeup", "crack")],
+            [("mirrors", "left", "writeup", "crack")],
         ),
     ],
 )

@@ -171,8 +171,9 @@ def is_on(walk: Walk, name: PartName, heading: Subject) -> bool:
         return False
     if name.head[-1] in SMALL_THINGS or resolver.component_of(words, heading.part.part):
         return True
-    listed = resolver.part_of(words, walk.where.zone, None)
-    return listed is None or folded(heading.part.name) < folded(listed[1].name)
+    listed = resolver.candidates(words, walk.where.zone, None)
+    both = any(folded(heading.part.name) < folded(part.name) for _, part in listed)
+    return both or resolver.part_of(words, walk.where.zone, None) is None
 
 
 def with_end(walk: Walk, event: Mention) -> PartName:
