@@ -78,3 +78,22 @@ def test_back_to_this_machine(contexts: Contexts, text: str, expected: list[tupl
 def test_talk_ends_with_its_sentence(contexts: Contexts) -> None:
     """The next sentence begins without the cue of the last."""
     assert ("bucket", None) == contexts("You always look at the seat belt first. Bucket is cracked.")[-1]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            "right front tyre cords are showing last year we ran one like that and it burst",
+            "right front tyre cords are showing",
+        ),
+        (
+            "left front tyre is cut the other loader had one like it and that leaked",
+            "left front tyre is cut",
+        ),
+    ],
+)
+def test_a_story_behind_a_finding_is_none_of_its_words(text: str, said: str) -> None:
+    """Also where no mark stands between them, as a recogniser writes it."""
+    reading, (first, *_) = prepared(text, "wheel-loader")
+    assert said == reading.quote(first.start, first.end)

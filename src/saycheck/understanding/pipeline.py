@@ -45,6 +45,7 @@ from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.said_anew import said_anew
 from saycheck.understanding.sentences import cut
 from saycheck.understanding.statements import Statement
+from saycheck.understanding.talk import end_before_story
 from saycheck.understanding.text import Mention, Reading, split, tokens_of, with_neighbours
 from saycheck.understanding.told_limits import hold, told_limits
 from saycheck.understanding.unspoken import Unspoken
@@ -282,6 +283,7 @@ def prepared(
     kept = []
     for statement in reading.data["statements"]:
         statement.quantities = [(q, m) for q, m in statement.quantities if m not in meter]
+        end_before_story(reading, statement)
         unspoken(statement)
         says_nothing = not statement.quantities and not statement.claims
         # How much it should be is no finding of its own: "It should be five and a half."

@@ -8,6 +8,7 @@ from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading
 
 TALK = ("teach", "hypothesis", "story", "other-machine")
+STORY = ("story", "other-machine")
 BREAKS = frozenset(["but", ";", "—", "–", ":"])
 
 
@@ -30,6 +31,23 @@ def context_of(reading: Reading, statement: Statement) -> str | None:
     if words[end - 1] == "?" and statement.end <= end:
         return "question"
     return None
+
+
+def end_before_story(reading: Reading, statement: Statement) -> None:
+    """End a statement where a story, or another machine, is begun of which more is said than of the part: "comes off today | last year we
+    ran one like that and it burst". Without marks between them both stand in one sentence.
+    """
+    said = [c.mention for c in statement.claims] + [m for _, m in statement.quantities]
+    begun = [m.start for kind in STORY for m in reading.inside(kind, statement.start, statement.end)]
+    cut = min((at for at in begun if any(m.end <= at for m in said)), default=None)
+    if cut is None or not any(m.start >= cut for m in said):
+        return
+    last = max(m.end for m in said if m.end <= cut)
+    if any(token.is_mark for token in reading.tokens[last:cut]):
+        return
+    statement.claims = [c for c in statement.claims if c.mention.end <= cut]
+    statement.quantities = [(q, m) for q, m in statement.quantities if m.end <= cut]
+    statement.end = cut
 
 
 def released(reading: Reading, start: int, end: int) -> bool:
