@@ -36,7 +36,7 @@ def context_of(reading: Reading, statement: Statement) -> str | None:
 def end_before_story(reading: Reading, statement: Statement) -> None:
     """End a statement where a story, or another machine, is begun of which more is said than of the part.
 
-    "Comes off today | last year we ran one like that and it burst": where no mark stands between, both are one sentence.
+    "Comes off today | last year we ran one like that and it burst": without a mark between, both are one sentence.
     """
     said = [c.mention for c in statement.claims] + [m for _, m in statement.quantities]
     begun = [m.start for kind in STORY for m in reading.inside(kind, statement.start, statement.end)]
