@@ -1,5 +1,7 @@
 """The encoder: how it cuts words and narrations, what it reads, its file."""
 
+import subprocess
+import sys
 from pathlib import Path
 
 import numpy as np
@@ -121,3 +123,15 @@ def test_the_mean_of_what_words_mean() -> None:
     means = made.means([(0, 2, 5), (1, 130, 250), (1, 100, 131)])
     wanted = [rows[2:5].mean(axis=0), rows[130:].mean(axis=0) + 1, rows[128:131].mean(axis=0) + 1]
     np.testing.assert_allclose(means, wanted, rtol=1e-5, atol=1e-6)
+
+
+def test_products_of_matrices_keep_to_one_core() -> None:
+    """With the library's own choice of cores understanding took twice the processor time."""
+    threads = (
+        "from threadpoolctl import threadpool_info\n"
+        "from saycheck.understanding.pipeline import understand\n"
+        "understand('The bucket is fine. ' * 20, 'wheel-loader')\n"
+        "print({pool['num_threads'] for pool in threadpool_info() if pool['user_api'] == 'blas'})"
+    )
+    done = subprocess.run([sys.executable, "-c", threads], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() in ("{1}", "set()")

@@ -265,9 +265,15 @@ class Encoder:
 
 
 def opened(network: Path) -> Any:
-    """The network, ready to run on one core: two would mostly wait for each other."""
-    import onnxruntime
+    """The network, ready to run on one core: two would mostly wait for each other.
 
+    The products that its heads make are too small for two as well: numpy is held to one core for them, in the
+    whole process, or it would keep the core busy that an ear needs.
+    """
+    import onnxruntime
+    from threadpoolctl import threadpool_limits
+
+    threadpool_limits(limits=1, user_api="blas")
     options = onnxruntime.SessionOptions()
     options.intra_op_num_threads = options.inter_op_num_threads = 1
     # Kept for the next stretch, its memory would stand beside that of the ears.
