@@ -44,7 +44,8 @@ def end_before_story(reading: Reading, statement: Statement) -> None:
     if cut is None or not any(m.start >= cut for m in said):
         return
     last = max(m.end for m in said if m.end <= cut)
-    if any(token.is_mark for token in reading.tokens[last:cut]):
+    # A mark that nobody wrote has no width.
+    if any(token.is_mark and token.end > token.start for token in reading.tokens[last:cut]):
         return
     statement.claims = [c for c in statement.claims if c.mention.end <= cut]
     statement.quantities = [(q, m) for q, m in statement.quantities if m.end <= cut]
