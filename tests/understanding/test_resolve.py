@@ -5,6 +5,7 @@ import pytest
 from saycheck.understanding.parts import PartName
 from saycheck.understanding.resolve import Resolved, Resolver, named_on
 from saycheck.vocabulary.compiled import Vocabulary
+from saycheck.vocabulary.load import load
 
 
 @pytest.fixture(scope="module")
@@ -171,3 +172,9 @@ def test_under_a_heading_the_pin_is_its_own(resolver: Resolver) -> None:
     tank = resolver(named("fuel tank"), "right side", None)
     found = [resolver(named("pin"), "front", tank, headed=headed).name for headed in (True, False)]
     assert ["fuel tank pin", "bucket pins"] == found
+
+
+def test_a_name_cut_short_is_told_in_full() -> None:
+    """Also where no line of the list has it."""
+    resolver = Resolver(load("wheel-loader"))
+    assert "turbocharger" == resolver(PartName(("turbo",), ("turbo",)), "engine bay", None).name

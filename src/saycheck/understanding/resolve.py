@@ -204,6 +204,11 @@ class Resolver:
         exact = any(saying == words for saying, _, p in self.sayings if p is part)
         return exact and here in part.zones and part.name != near.name
 
+    def in_full(self, spoken: str, words: frozenset[str]) -> str:
+        """The name of what is on no list, in full where it was cut short: "turbo" is a turbocharger."""
+        known = self.shared.get(words, "")
+        return known if known.startswith(spoken) else spoken
+
     def is_its(self, part: Part, words: frozenset[str], component: str, owner: Part) -> bool:
         """Whether ``part`` is how the list calls this component of ``owner``: the fan belt is the belt of the engine.
 
@@ -308,4 +313,4 @@ class Resolver:
             return Resolved(f"{near.name} {spoken}", near, here, spoken, 0.9)
         if whole:
             return Resolved(whole[1].name, whole[1], here, None, min(1.0, whole[0]))
-        return Resolved(" ".join(name.words), None, here, None, 0.5)
+        return Resolved(self.in_full(" ".join(name.words), words), None, here, None, 0.5)
