@@ -167,7 +167,7 @@ def is_on(walk: Walk, name: PartName, heading: Subject) -> bool:
     ("seat, belt") or what is on no list by itself.
     """
     resolver, words = walk.rules.resolver, frozenset(name.words)
-    if noun_of(heading.spoken) in SMALL_THINGS:
+    if noun_of(heading.spoken or heading.part.name) in SMALL_THINGS:
         return False
     if name.head[-1] in SMALL_THINGS or resolver.component_of(words, heading.part.part):
         return True
