@@ -199,10 +199,13 @@ class Resolver:
             return replace(part, name=part.name.replace(own[0], ends[0]))
         return None
 
+    def is_called(self, part: Part, words: frozenset[str]) -> bool:
+        """Whether a part goes by just these words."""
+        return any(saying == words for saying, _, p in self.sayings if p is part)
+
     def is_another(self, part: Part, words: frozenset[str], here: str, near: Part) -> bool:
         """Whether the words are just how ``part``, which stands here, is called, and it is not ``near``."""
-        exact = any(saying == words for saying, _, p in self.sayings if p is part)
-        return exact and here in part.zones and part.name != near.name
+        return here in part.zones and part.name != near.name and self.is_called(part, words)
 
     def in_full(self, spoken: str, words: frozenset[str]) -> str:
         """The name of what is on no list, in full where it was cut short: "turbo" is a turbocharger."""
@@ -214,8 +217,9 @@ class Resolver:
 
         Of several owners, as there are on two sides, each has its own.
         """
-        beside = set(part.zones) & set(owner.zones) and not owner.sided and part.like == component
-        return bool(beside) and any(saying == words for saying, _, p in self.sayings if p is part)
+        if owner.sided or part.like != component or set(part.zones).isdisjoint(owner.zones):
+            return False
+        return self.is_called(part, words)
 
     def elided(self, words: tuple[str, ...], here: str) -> Resolved | None:
         """ "Tilt rod" is the rod of the tilt cylinder: a component named by its owner's first word."""

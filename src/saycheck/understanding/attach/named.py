@@ -17,7 +17,7 @@ from saycheck.understanding.attach.subjects import subject_of
 from saycheck.understanding.attach.walk import Walk
 from saycheck.understanding.parts import ENDS, LEFT, RIGHT, PartName
 from saycheck.understanding.phrases import singular
-from saycheck.understanding.resolve import FASTENERS, SMALL_THINGS, WHEELS, folded, noun_of
+from saycheck.understanding.resolve import FASTENERS, FITS, SMALL_THINGS, WHEELS, folded, noun_of
 from saycheck.understanding.statements import Subject
 from saycheck.understanding.text import Mention
 
@@ -172,8 +172,8 @@ def is_on(walk: Walk, name: PartName, heading: Subject) -> bool:
     if name.head[-1] in SMALL_THINGS or resolver.component_of(words, heading.part.part):
         return True
     listed = resolver.candidates(words, walk.where.zone, None)
-    both = any(folded(heading.part.name) < folded(part.name) for _, part in listed)
-    return both or resolver.part_of(words, walk.where.zone, None) is None
+    unlisted = not listed or listed[0][0] < FITS
+    return unlisted or any(folded(heading.part.name) < folded(part.name) for _, part in listed)
 
 
 def with_end(walk: Walk, event: Mention) -> PartName:
@@ -290,7 +290,7 @@ def is_possessed(walk: Walk, gap: list[str], previous: Mention | None, following
     """ "Drawbar pin has its clip": the part before is said to have this one, and nothing more."""
     if not (walk.now.open and previous and previous.kind in ("part", "pointer") and gap):
         return False
-    if following and following.kind in ("condition", "hidden", "later", "quantity"):
+    if following and following.kind in SAID:
         return False
     has = any(w in ("has", "have", "got", "had") for w in gap)
     return has and all(w in HAS_WORDS for w in gap)
