@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from saycheck.understanding.phrases import PhraseTable, as_usual
+from saycheck.understanding.phrases import PhraseTable, Row, as_usual
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.schema import Cue
 
@@ -18,15 +18,15 @@ class CueFinder:
 
     def __init__(self, cues: Sequence[Cue]) -> None:
         self.tables: dict[str, PhraseTable[bool]] = {}
-        form = as_usual(phrase for cue in cues for phrase in cue.phrases)
+        self.form = as_usual(phrase for cue in cues for phrase in cue.phrases)
         for cue in cues:
-            self.tables.setdefault(cue.category, PhraseTable(form)).add_all(cue.phrases, True)
+            self.tables.setdefault(cue.category, PhraseTable(self.form)).add_all(cue.phrases, True)
 
     def __call__(self, reading: Reading) -> None:
         """Put the mentions of each category on the reading, under the category's name."""
-        words = reading.all_words
+        row = Row(reading.all_words, self.form)
         for category, table in self.tables.items():
-            reading.mentions[category] = [Mention(category, a, b) for a, b, _ in table.find(words)]
+            reading.mentions[category] = [Mention(category, a, b) for a, b, _ in table.find_in(row)]
         for guard, guarded in GUARDS:
             shields = reading.of(guard)
             reading.mentions[guarded] = [

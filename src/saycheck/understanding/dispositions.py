@@ -4,8 +4,10 @@ Nothing that names a defect vanishes: what no rule could place, and what may be 
 for talk without certainty, is ``unclear`` and shown to the reviewer.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from saycheck.models.walk import Disposition, Finding, Side, Span
 from saycheck.understanding import throughout
@@ -139,37 +141,33 @@ def of_taken_back(
 
 def cover(text: str, pieces: Iterable[Piece]) -> list[Span]:
     """Spans over the whole text without gap or overlap; where pieces overlap the weightier one counts."""
-    label: list[Piece | None] = [None] * len(text)
-    ids: dict[int, set[str]] = {}
-    for piece in sorted(pieces, key=lambda p: ORDER[p.disposition]):
-        for i in range(max(0, piece.start), min(len(text), piece.end)):
+    pieces = sorted(pieces, key=lambda p: ORDER[p.disposition])
+    ends = {0, len(text), *(at for piece in pieces for at in (piece.start, piece.end))}
+    cuts = sorted(at for at in ends if 0 <= at <= len(text))
+    label: list[Piece | None] = [None] * (len(cuts) - 1)
+    ids: list[set[str]] = [set() for _ in label]
+    for piece in pieces:
+        for i in range(bisect_left(cuts, piece.start), bisect_left(cuts, min(piece.end, len(text)))):
             label[i] = piece
             if piece.finding_id:
-                ids.setdefault(i, set()).add(piece.finding_id)
+                ids[i].add(piece.finding_id)
     spans: list[Span] = []
-    start = 0
-    for i in range(1, len(text) + 1):
-        if i < len(text) and alike(label[i], label[start]) and ids.get(i) == ids.get(start):
-            continue
-        said = label[start]
+    for _, alike in groupby(range(len(label)), key=lambda i: (key(label[i]), ids[i])):
+        run = list(alike)
+        first, last = run[0], run[-1]
+        said = label[first]
         spans.append(
             Span(
-                char_start=start,
-                char_end=i,
+                char_start=cuts[first],
+                char_end=cuts[last + 1],
                 disposition=said.disposition if said else "talk",
-                finding_ids=sorted(ids.get(start, ())),
+                finding_ids=sorted(ids[first]),
                 why=said.why if said else "names no condition of a part",
                 part=said.part if said else None,
                 side=said.side if said else "none",
             )
         )
-        start = i
     return spans
-
-
-def alike(piece: Piece | None, other: Piece | None) -> bool:
-    """Whether neighbouring characters of these pieces may stand in one span."""
-    return piece is other or key(piece) == key(other)
 
 
 def key(piece: Piece | None) -> tuple[str, str]:

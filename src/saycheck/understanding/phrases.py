@@ -4,7 +4,7 @@ Words are compared in a form without plural where the table asks for it, so that
 and "batteries" finds "battery".
 """
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import Generic, TypeVar
 
@@ -76,6 +76,22 @@ def same(word: str) -> str:
     return word
 
 
+class Row:
+    """Words in the form in which tables compare them, with the places of each: tables of one form can share it."""
+
+    def __init__(self, words: Sequence[str], fold: Callable[[str], str]) -> None:
+        self.words = list(map(fold, words))
+        self.places: dict[object, list[int]] = {}
+        for at, word in enumerate(self.words):
+            self.places.setdefault(word, []).append(at)
+
+    def places_of(self, words: Mapping[object, object]) -> Iterable[int]:
+        """Where one of these words stands, from left to right; everywhere if ``GAP`` is one of them."""
+        if GAP in words:
+            return range(len(self.words))
+        return sorted(at for word in words.keys() & self.places.keys() for at in self.places[word])
+
+
 class PhraseTable(Generic[V]):
     """Phrases and what each stands for.
 
@@ -107,21 +123,27 @@ class PhraseTable(Generic[V]):
 
     def longest(self, words: Sequence[str], start: int) -> tuple[int, list[V]] | None:
         """The longest phrase beginning at ``start``: its end (half-open) and values, or None."""
+        if not self.begins(words[start : start + 1]):
+            return None
         hit = self._longest([self.fold(word) for word in words[start : start + self.most]], 0)
         return (start + hit[0], hit[1]) if hit else None
 
+    def begins(self, word: Sequence[str]) -> bool:
+        """Whether a phrase begins with this word, one or none: most begin with no word of most rows."""
+        return GAP in self.root or any(self.fold(w) in self.root for w in word)
+
     def find(self, words: Sequence[str]) -> Iterator[tuple[int, int, list[V]]]:
         """Yield (start, end, values) of every longest match, without overlaps, from left to right."""
-        folded = list(map(self.fold, words))
-        at = 0
-        while at < len(folded):
-            # Most words begin no phrase, and there are many tables.
-            hit = self._longest(folded, at) if folded[at] in self.root or GAP in self.root else None
+        return self.find_in(Row(words, self.fold))
+
+    def find_in(self, row: Row) -> Iterator[tuple[int, int, list[V]]]:
+        """The same in a row that is in this table's form already."""
+        behind = 0
+        for at in row.places_of(self.root):
+            hit = self._longest(row.words, at) if at >= behind else None
             if hit:
-                yield at, hit[0], hit[1]
-                at = hit[0]
-            else:
-                at += 1
+                behind = hit[0]
+                yield at, behind, hit[1]
 
     def _longest(self, folded: Sequence[str], start: int) -> tuple[int, list[V]] | None:
         best: tuple[int, list[V]] | None = None

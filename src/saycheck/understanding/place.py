@@ -170,7 +170,6 @@ class Places:
         """(zone, side) where the tokens do nothing but say a place, else (None, None)."""
         words = reading.words(start, end)
         zone = side = None
-        rest = []
         at = 0
         while at < len(words):
             if opens_talk(reading.all_words, start + at):
@@ -193,10 +192,8 @@ class Places:
             if is_side_word(words, at):
                 side = is_side_word(words, at)
             elif words[at] not in SMALL_WORDS and words[at] not in MOVES:
-                rest.append(words[at])
+                return None, None
             at += 1
-        if rest or (zone is None and side is None):
-            return None, None
         return zone, side
 
     def moves(self, reading: Reading, start: int, end: int) -> tuple[str | None, str | None, int]:

@@ -88,6 +88,9 @@ class Reading:
     data: dict[str, Any] = field(default_factory=dict)
     _words_of: list[Token] | None = field(default=None, init=False, repr=False, compare=False)
     _words: list[str] = field(default_factory=list, init=False, repr=False, compare=False)
+    _starts_of: dict[str, tuple[list[Mention], list[int]]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
     @property
     def all_words(self) -> list[str]:
@@ -101,9 +104,17 @@ class Reading:
         mentions = self.of(kind)
         if not mentions:
             return []
-        first = bisect_left(mentions, start, key=lambda m: m.start)
-        last = bisect_left(mentions, end, key=lambda m: m.start)
-        return [m for m in mentions[first:last] if m.end <= end]
+        starts = self._starts(kind, mentions)
+        found = mentions[bisect_left(starts, start) : bisect_left(starts, end)]
+        return [m for m in found if m.end <= end]
+
+    def _starts(self, kind: str, mentions: list[Mention]) -> list[int]:
+        """Where the mentions of a kind begin; made once for each list of them, as it is asked for very often."""
+        of, starts = self._starts_of.get(kind, (None, ()))
+        if of is not mentions or len(starts) != len(mentions):
+            starts = [m.start for m in mentions]
+            self._starts_of[kind] = mentions, starts
+        return starts
 
     def of(self, kind: str) -> list[Mention]:
         """The mentions of a kind, from left to right."""
