@@ -84,7 +84,8 @@ class Tokenizer:
     def __call__(self, text: str) -> Doc:
         """Cut ``text``; white space becomes words of its own."""
         words, at = [], 0
-        for word, start, end in split(text):
+        cut = list(split(text))
+        for word, start, end in cut:
             if start > at:
                 words.append(text[at:start])
             words.append(word)
@@ -93,7 +94,7 @@ class Tokenizer:
             words.append(text[at:])
         doc = Doc(self.vocab, words=words, spaces=[False] * len(words))
         # A ``Doc`` puts its text together from all its words each time it is asked for it.
-        doc.user_data["text"] = text
+        doc.user_data |= {"text": text, "cut": cut}
         return doc
 
 
@@ -113,7 +114,7 @@ class Component:
 def begin(doc: Doc) -> Doc:
     """Set up the reading: tokens without hesitations."""
     text = doc.user_data["text"]
-    doc._.reading = Reading(text, tokens_of(text, doc.user_data["pauses"]))
+    doc._.reading = Reading(text, tokens_of(text, doc.user_data["pauses"], doc.user_data["cut"]))
     return doc
 
 

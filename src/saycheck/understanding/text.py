@@ -110,7 +110,7 @@ class Reading:
 
     def _starts(self, kind: str, mentions: list[Mention]) -> list[int]:
         """Where the mentions of a kind begin; made once for each list of them, as it is asked for very often."""
-        of, starts = self._starts_of.get(kind, (None, ()))
+        of, starts = self._starts_of.get(kind, (None, list[int]()))
         if of is not mentions or len(starts) != len(mentions):
             starts = [m.start for m in mentions]
             self._starts_of[kind] = mentions, starts
@@ -151,14 +151,17 @@ def words_of(phrase: str) -> tuple[str, ...]:
     return tuple(plain(w) for w, _, _ in split(phrase) if w not in "-–" and plain(w) not in FILLERS)
 
 
-def tokens_of(text: str, pauses: Mapping[int, float] = NO_PAUSES) -> list[Token]:
+def tokens_of(
+    text: str, pauses: Mapping[int, float] = NO_PAUSES, cut: Iterable[tuple[str, int, int]] = ()
+) -> list[Token]:
     """The tokens that count, without hesitations and hyphens inside words.
 
-    ``pauses`` are the silences in s, by the offset of the word behind each.
+    ``pauses`` are the silences in s, by the offset of the word behind each; ``cut`` is what ``split`` makes of the
+    text, where that is known.
     """
     out: list[Token] = []
     hesitating = False
-    for said, start, end in split(text):
+    for said, start, end in cut or split(text):
         word = plain(said)
         before, behind = text[start - 1 : start], text[end : end + 1]
         glued = word in "-–" and before.isalnum() and behind.isalnum() and not (before + behind).isdigit()
