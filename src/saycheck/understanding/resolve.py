@@ -208,9 +208,12 @@ class Resolver:
         return here in part.zones and part.name != near.name and self.is_called(part, words)
 
     def in_full(self, spoken: str, words: frozenset[str]) -> str:
-        """The name of what is on no list, in full where it was cut short: "turbo" is a turbocharger."""
+        """The name of what is on no list as it is on others: "turbo" is a turbocharger, "rear screen" a rear window.
+
+        One word that is not cut short stays as it was said: it may be called so here.
+        """
         known = self.shared.get(words, "")
-        return known if known.startswith(spoken) else spoken
+        return known if known.startswith(spoken) or (known and len(words) > 1) else spoken
 
     def is_its(self, part: Part, words: frozenset[str], component: str, owner: Part) -> bool:
         """Whether ``part`` is how the list calls this component of ``owner``: the fan belt is the belt of the engine.

@@ -9,11 +9,18 @@ from saycheck.understanding.statements import Subject
 def start_group(walk: Walk, subject: Subject) -> None:
     """Speak of the subject from here on, and give it what waited for a part."""
     now = walk.now
-    if now.open and now.group and is_telling(walk.words[now.group[-1].end : counted_from(subject)]):
+    if now.open and now.group and is_telling(between(walk, subject)):
         say_rest(walk, subject.start)
     now.group, now.open = [subject], True
     say(walk, now.waiting)
     now.waiting = []
+
+
+def between(walk: Walk, subject: Subject) -> list[str]:
+    """The words from the group before to this subject without those that wait for it: "box has a broken | clamp"."""
+    waiting = {i for m in walk.now.waiting for i in range(m.start, m.end)}
+    gap = range(walk.now.group[-1].end, counted_from(subject))
+    return [walk.words[i] for i in gap if i not in waiting]
 
 
 def counted_from(subject: Subject) -> int:

@@ -79,8 +79,8 @@ def one_in(words: Sequence[str], statement: Statement) -> tuple[int, Mention] | 
 
 
 def one_at(words: Sequence[str], at: int) -> tuple[int, Mention] | None:
-    """The count of one that the word "one" at ``at`` says, or None where it points ("the left one")."""
-    if at and words[at - 1] in POINTS_AT_ONE:
+    """The count of one that the word "one" at ``at`` says, or None where it points ("left one", "the wrong one")."""
+    if at and (words[at - 1] in POINTS_AT_ONE or words[max(0, at - 2)] == "the"):
         return None
     return 1, Mention("quantity", at, at + 1)
 

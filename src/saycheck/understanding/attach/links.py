@@ -1,6 +1,7 @@
 """The small words that stand between what is named, and what they tell about a gap."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 PREPOSITIONS = frozenset(
     "on in at of from around round to under behind along through inside by near off across between for"
@@ -51,8 +52,10 @@ WHEREABOUTS = frozenset(
 def is_telling(words: Sequence[str]) -> bool:
     """Whether enough is said between two parts to be about the first: a word that is not small.
 
-    "Handrail's got a | bolt loose": that it has one is about the second.
+    "Handrail's got a | bolt loose", "seat has no | belt": that it has one, or none, is about the second.
     """
     small = SMALL | PREPOSITIONS | WHEREABOUTS | HAVING
-    said = [w for w in words if w not in small and w not in LIST_LINKS]
-    return any(w[0].isalnum() for w in said)
+    said = (
+        w for before, w in pairwise(("", *words)) if w not in small and not (w == "no" and before in HAVING)
+    )
+    return any(w[0].isalnum() for w in said if w not in LIST_LINKS)

@@ -140,6 +140,8 @@ def start_under(walk: Walk, subject: Subject) -> None:
     start_group(walk, subject)
     if len(group) == 1 and group[0].start >= 0 and not walk.now.current(group[0]):
         subject.under = group[0].spoken
+        if subject.part.part is None and group[0].part.part is None:
+            subject.part = replace(subject.part, name=f"{group[0].part.name} {subject.part.name}")
 
 
 def is_heading(walk: Walk, gap: list[str], event: Mention, following: Mention | None) -> bool:
