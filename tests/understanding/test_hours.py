@@ -23,6 +23,10 @@ Understand = Callable[..., Understood]
         ("Four thousand eight hundred and twelve on the clock.", 4812),
         ("She's got sixty two oh four hours on her.", 6204),
         ("2314.5 hours.", 2314.5),
+        ("Clock shows three one nine five.", 3195),
+        ("Hour window says eight nine one seven.", 8917),
+        ("She's done eleven thousand hours.", 11000),
+        ("Oil's fine, meter reads 5312.", 5312),
     ],
 )
 def test_reading(read: Read, text: str, hours: float) -> None:
@@ -47,6 +51,8 @@ def test_reading(read: Read, text: str, hours: float) -> None:
         "Filter is two hundred hours overdue.",
         "Tyre is at forty eight psi.",
         "Clock is broken.",
+        "Oil pressure meter reads 200.",
+        "The pump's done 5312 hours.",
         "Service is five hundred hours overdue.",
     ],
 )

@@ -174,7 +174,15 @@ def test_under_a_heading_the_pin_is_its_own(resolver: Resolver) -> None:
     assert ["fuel tank pin", "bucket pins"] == found
 
 
-def test_a_name_cut_short_is_told_in_full() -> None:
-    """Also where no line of the list has it."""
-    resolver = Resolver(load("wheel-loader"))
-    assert "turbocharger" == resolver(PartName(("turbo",), ("turbo",)), "engine bay", None).name
+@pytest.mark.parametrize(
+    ("words", "name"),
+    [
+        (("turbo",), "turbocharger"),
+        (("rear", "screen"), "rear window"),
+        (("hood",), "hood"),  # no name cut short
+    ],
+)
+def test_what_is_on_no_list_goes_by_its_name_on_others(words: tuple[str, ...], name: str) -> None:
+    """Where it was cut short, or said in several words."""
+    resolver = Resolver(load("mobile-generator-set"))
+    assert name == resolver(PartName(words, words), "engine bay", None).name

@@ -25,6 +25,7 @@ Statements = Callable[..., list[Statement]]
         ("Teeth, five, one gone.", 1),
         ("Wheel nuts on front left one stud's broken.", 1),  # the place stands before what counts
         ("The left one stud's broken.", None),
+        ("Fuel cap is cracked, it's the wrong one.", None),
         ("Exhaust is off, hanging on one bolt.", 1),
         ("Wheel nuts, nine tight, two loose.", 2),  # what is wrong counts before what is right
         ("Fan belt is a bit loose.", None),

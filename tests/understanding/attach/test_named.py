@@ -104,7 +104,10 @@ def test_in_its_place(statements: Statements, text: str, part: str) -> None:
         ("Rear axle, seal leaking.", ["rear axle seal"]),
         ("Seat, belt frayed.", ["seat belt"]),
         ("Bucket, pins worn.", ["bucket pins"]),
-        ("Rim, lock ring seated.", ["lock ring"]),
+        ("Rim, lock ring seated.", ["rim lock ring"]),
+        ("The toolbox has no lid.", ["toolbox lid"]),
+        ("Seat has no belt.", ["seat belt"]),
+        ("Battery box has a broken clamp.", ["battery cover clamp"]),
         ("Bucket, pins and hoses good.", ["bucket", "bucket pins", "loader hoses"]),
     ],
 )
