@@ -123,14 +123,13 @@ class PhraseTable(Generic[V]):
 
     def longest(self, words: Sequence[str], start: int) -> tuple[int, list[V]] | None:
         """The longest phrase beginning at ``start``: its end (half-open) and values, or None."""
-        if not self.begins(words[start : start + 1]):
+        # Most words begin no phrase, and there are many tables.
+        if GAP not in self.root and not any(
+            self.fold(word) in self.root for word in words[start : start + 1]
+        ):
             return None
         hit = self._longest([self.fold(word) for word in words[start : start + self.most]], 0)
         return (start + hit[0], hit[1]) if hit else None
-
-    def begins(self, word: Sequence[str]) -> bool:
-        """Whether a phrase begins with this word, one or none: most begin with no word of most rows."""
-        return GAP in self.root or any(self.fold(w) in self.root for w in word)
 
     def find(self, words: Sequence[str]) -> Iterator[tuple[int, int, list[V]]]:
         """Yield (start, end, values) of every longest match, without overlaps, from left to right."""
