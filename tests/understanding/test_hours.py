@@ -27,6 +27,17 @@ Understand = Callable[..., Understood]
         ("Hour window says eight nine one seven.", 8917),
         ("She's done eleven thousand hours.", 11000),
         ("Oil's fine, meter reads 5312.", 5312),
+        # asked for first, told in the next breath
+        ("How many hours? Four one six two.", 4162),
+        ("Hours, where's it gone, there, four one six two.", 4162),
+        ("What's on the clock? Seven thousand and thirty.", 7030),
+        ("The hours on the dash are two nine five four.", 2954),
+        ("Hour meter has stopped at five two seven one.", 5271),
+        ("Fourteen thousand and ten on her clock.", 14010),
+        ("It says four one six two on the engine hours.", 4162),
+        # put right
+        ("Hours, four one two six. No, four one six two.", 4162),
+        ("Hours four thousand two hundred, sorry, I mean four thousand six hundred and two.", 4602),
     ],
 )
 def test_reading(read: Read, text: str, hours: float) -> None:
@@ -54,6 +65,9 @@ def test_reading(read: Read, text: str, hours: float) -> None:
         "Oil pressure meter reads 200.",
         "The pump's done 5312 hours.",
         "Service is five hundred hours overdue.",
+        "Hours I'll read later. Relief pressure, 2500 psi.",
+        "Clock is broken. Front tyre, four one six two.",
+        "Temperature clock? Two one five oh.",
     ],
 )
 def test_no_reading(read: Read, text: str) -> None:

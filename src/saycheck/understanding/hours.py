@@ -26,8 +26,16 @@ HOURS_OF = frozenset(
 BETWEEN = frozenset(
     ", : is at says say reads reading showing shows show has 's on it are the currently stands stood -".split()
 )
+# Whose clock a number is on: "nineteen thousand and forty on his clock".
+WHOSE = frozenset("the his her its that this".split())
 # h; below it no hour meter is read aloud. Common practice, no source.
 LEAST_READING = 100
+# h; from here on a bare number behind a word for the meter is its reading, whatever stands between.
+SURELY_READING = 1000
+# How many words before a number the meter may be asked for: "Hours? Where's it, there: two two seven nine."
+ASKED_WITHIN = 12
+# How many words behind a reading another number may put it right.
+PUT_RIGHT_WITHIN = 14
 
 
 def readings(reading: Reading) -> list[tuple[Mention, float]]:
@@ -45,9 +53,10 @@ def readings(reading: Reading) -> list[tuple[Mention, float]]:
             and (not NOT_A_READING & set(before[-2:]) or tuple(before[-3:]) in HAS_DONE)
             and not is_other_time(before, behind)
         )
-        if hours or (quantity.unit is None and named(before, behind)):
+        bare = quantity.unit is None
+        if hours or (bare and (named(before, behind) or is_asked_for(reading, mention))):
             found.append((mention, quantity.value))
-    return found
+    return put_right(reading, found)
 
 
 def is_other_time(before: list[str], behind: list[str]) -> bool:
@@ -65,5 +74,49 @@ def named(before: list[str], behind: list[str]) -> bool:
             return True
         if of == ["hour"] and meter in METER:
             return True
-    on_the = behind[:2] == ["on", "the"] and behind[2:3] in (["clock"], ["hours"], ["meter"], ["hour"])
-    return on_the or behind[:2] == ["on", "clock"]
+    if behind[:1] != ["on"]:
+        return False
+    on = behind[2:] if behind[1:2] and behind[1] in WHOSE else behind[1:]
+    return any(on[i : i + 1] in (["clock"], ["hours"], ["meter"], ["hour"]) for i in (0, 1))
+
+
+def is_asked_for(reading: Reading, number: Mention) -> bool:
+    """Whether the meter was spoken of a little before a bare number that can be nothing else, and nothing since then:
+    "How many hours? Three six one eight."
+    """
+    quantity: Quantity = number.value
+    if quantity.value < SURELY_READING and quantity.form != "digits":
+        return False
+    words = reading.all_words
+    first = max(0, number.start - ASKED_WITHIN)
+    at = next((i for i in reversed(range(first, number.start)) if words[i] in METER_WORDS), None)
+    if at is None or words[max(0, at - 1)] in OTHER_METERS:
+        return False
+    if NOT_A_READING & {*words[max(0, at - 2) : at], *words[number.start - 2 : number.start]}:
+        return False
+    parts = [
+        m
+        for m in reading.inside("part", at + 1, number.start)
+        if words[m.start - 2 : m.start] != ["on", "the"]
+    ]
+    return not parts and not reading.inside("quantity", at, number.start)
+
+
+def put_right(reading: Reading, found: list[tuple[Mention, float]]) -> list[tuple[Mention, float]]:
+    """Readings without those that another number takes back: "hours, one one five two. No, one one two five"."""
+    numbers = reading.of("quantity")
+    cues = [*reading.of("correct"), *reading.of("take-back")]
+    kept = dict[int, tuple[Mention, float]]()
+    for mention, value in found:
+        later = (
+            n
+            for n in numbers
+            if mention.end < n.start <= mention.end + PUT_RIGHT_WITHIN
+            and n.value.value >= LEAST_READING
+            and n.value.unit in (None, "h")
+            and any(mention.end <= c.start and c.end <= n.start for c in cues)
+        )
+        last = max(later, key=lambda n: n.start, default=None)
+        last, value = (last, last.value.value) if last else (mention, value)
+        kept[last.start] = last, value
+    return list(kept.values())
