@@ -148,6 +148,24 @@ def test_times_of_day_and_years_are_no_measurement(understood: Understand) -> No
     assert [("fan belt", [])] == [(f.part, f.measurements) for f in findings]
 
 
+@pytest.mark.parametrize(
+    ("text", "measured"),
+    [
+        ("Lift cylinder drips, a drop every half a minute.", [(0.5, "min")]),
+        ("Lift cylinder drips, one drop in about twenty seconds.", [(20, "s")]),
+        ("Parking brake held for a minute and a half.", [(1.5, "min")]),
+        ("The bucket pins are dry, give me two minutes.", []),
+        ("The horn works, took me ten seconds to find it.", []),
+    ],
+)
+def test_how_long_it_took_is_measured(
+    understood: Understand, text: str, measured: list[tuple[float, str]]
+) -> None:
+    """A short time is a measurement where it tells how often or how long, not where somebody asks for it."""
+    found = understood(text).findings
+    assert [measured] == [[(m.value, m.unit) for m in f.measurements if m.unit != "count"] for f in found]
+
+
 def test_count_becomes_a_measurement(understood: Understand) -> None:
     """How many are missing is a number of the finding."""
     (finding,) = understood("Three bucket teeth are missing.").findings

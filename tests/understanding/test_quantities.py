@@ -52,6 +52,9 @@ def only(quantities: Quantities, cut: Cut) -> Only:
         ("inch and a quarter", 1.25, "in"),
         ("an inch and a half", 1.5, "in"),
         ("an inch and an eighth", 1.125, "in"),
+        ("a minute and a half", 1.5, "min"),
+        ("turn and a half", 1.5, "turn"),
+        ("half a minute", 0.5, "min"),
         ("two inches and a quarter", 2.25, "in"),
         ("eleven four eight two hours", 11482, "h"),
         ("11 482 hours", 11482, "h"),  # a space between thousands

@@ -26,7 +26,10 @@ NEW_THOUGHT = frozenset(
 OWN_THOUGHT = ("part", "condition", "take-back", "correct", "same")
 # Words that a statement takes in, at most, to end its clause.
 LAST_WORDS = 4
-NOT_MEASURES = frozenset(["day", "week", "month", "year", "min", "s"])
+NOT_MEASURES = frozenset(["day", "week", "month", "year"])
+# Short times measure something behind these: "a drop every ten seconds"; else somebody waits, "give me two minutes".
+TIMED = frozenset(["min", "s"])
+TIMED_BY = frozenset("in every after within inside over per to each for".split())
 
 
 def times(words: list[Word], start: int, end: int) -> tuple[float | None, float | None]:
@@ -137,6 +140,14 @@ def clause_begin(reading: Reading, statement: Statement) -> int:
     return counted.start if near and not any(token.is_mark for token in between) else statement.start
 
 
+def is_timed(reading: Reading, mention: Mention) -> bool:
+    """Whether a short time is how long something took or how often it comes."""
+    before = [
+        word for word in reading.words(max(0, mention.start - 2), mention.start) if word not in ("a", "an")
+    ]
+    return bool(before) and before[-1] in TIMED_BY
+
+
 class FindingMaker:
     """Makes findings of statements."""
 
@@ -213,7 +224,9 @@ class FindingMaker:
         measured = [
             self.measurement(reading, q, m, q.unit)
             for q, m in statement.quantities
-            if q.unit is not None and q.unit not in NOT_MEASURES
+            if q.unit is not None
+            and q.unit not in NOT_MEASURES
+            and (q.unit not in TIMED or is_timed(reading, m))
         ]
         if statement.count and not statement.copied_from:
             number, mention = statement.count

@@ -33,6 +33,11 @@ LOOSE_BEFORE_UNIT = (("odd",), ("ish",), ("and", "a", "bit"), ("or", "so"))
 CLAUSE_BEGINS = frozenset([",", ".", ";", ":", "-", "–", "—", "and", "but"])
 FROM_MARK = frozenset("under below over above down short off from deep long thick".split())
 """Behind a unit without its number these tell that it is one: "inch under the neck"."""
+MARKED_UNITS = frozenset(["inch", "mil", "finger"])
+BARE_UNITS = MARKED_UNITS | frozenset(
+    "minute hour turn thread bar litre liter gallon quart metre meter foot thou".split()
+)
+"""Units that are said without their number, "a minute and a half"; the first ones also as in "inch under the neck"."""
 PAIRED = frozenset("time length pressure temperature speed torque power volume mass".split())
 """What is said in pairs: "one twenty psi", "eight fifty revs"; volts are not, "twelve six" is 12.6."""
 NAMED_BY_NUMBER = frozenset("axle number tyre tire wheel tank position station".split())
@@ -114,7 +119,7 @@ class Quantities:
 
     def at(self, words: Sequence[str], at: int) -> tuple[int, Quantity] | None:
         """The quantity that begins at word ``at``: (end, quantity), or None."""
-        if words[at] in ("inch", "mil"):
+        if words[at] in BARE_UNITS:
             return self.unit_and(words, at)
         if words[at] in ("a", "an") and words[at + 1 : at + 2] and words[at + 1] in STRESSED:
             behind = self.at([*words[:at], words[at], *words[at + 2 :]], at)
@@ -174,6 +179,7 @@ class Quantities:
         hit = self.units.longest(words, at)
         if (
             hit
+            and words[at] in MARKED_UNITS
             and (at == 0 or words[at - 1] in CLAUSE_BEGINS)
             and words[hit[0] : hit[0] + 1]
             and words[hit[0]] in FROM_MARK
