@@ -2,6 +2,7 @@
 
 import math
 
+import numpy as np
 import pytest
 
 from saycheck.understanding.linear import Linear, trained
@@ -41,11 +42,16 @@ def test_untrained() -> None:
     assert trained("never trained") is None
 
 
-@pytest.mark.parametrize("name", ["boundaries", "statements", "confidence"])
+@pytest.mark.parametrize(
+    "name", ["antecedents", "boundaries", "confidence", "names", "sides", "statements", "units"]
+)
 def test_shipped_weights_are_whole(name: str) -> None:
     """Every shipped model has one bias and one weight a feature for each class, all finite."""
     model = trained(name)
     assert model is not None
-    rows = [model.bias, *model.weights.values()]
-    assert {len(model.classes)} == {len(row) for row in rows}
-    assert all(math.isfinite(w) for row in rows for w in row)
+    assert ((len(model.rows), len(model.classes)), (len(model.classes),)) == (
+        model.table.shape,
+        model.bias.shape,
+    )
+    assert np.isfinite(model.table).all()
+    assert np.isfinite(model.bias).all()

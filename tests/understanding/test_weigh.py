@@ -102,9 +102,9 @@ def test_a_condition_that_no_narration_had_leans_on_the_tables(monkeypatch: pyte
     """What a table has and nothing was learned of, as a shop's own word, is not outvoted by the words around it."""
     model = trained("statements")
     assert model is not None
-    rest = {name: row for name, row in model.weights.items() if "too tight" not in name}
-    assert len(rest) < len(model.weights)
-    monkeypatch.setitem(STANDING_IN, "statements", Linear(model.classes, model.bias, rest))
+    rest = {name: list(model.table[row]) for name, row in model.rows.items() if "too tight" not in name}
+    assert len(rest) < len(model.rows)
+    monkeypatch.setitem(STANDING_IN, "statements", Linear(model.classes, list(model.bias), rest))
     (finding,) = understand("Fan belt is too tight.", "wheel-loader").findings
     assert finding.state in TROUBLE
     assert finding.condition == "too tight"

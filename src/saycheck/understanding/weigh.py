@@ -214,7 +214,7 @@ def is_telling(reading: Reading, statement: Statement, ruled: str) -> bool:
     model, words = trained("statements"), plain_words(reading)
     for claim in statement.claims:
         run = words[claim.mention.start : claim.mention.end]
-        met = model is not None and any(f"{of}={word}" in model.weights for word in run for of in OF_WORDS)
+        met = model is not None and any(model.knows(f"{of}={word}") for word in run for of in OF_WORDS)
         fault = claim.said.condition.form == "fault" and not claim.denied
         if fault and claim.said.condition.state == ruled and (len(run) > 1 or not met):
             return True
@@ -228,7 +228,7 @@ def is_for_tables(claim: Claim) -> bool:
     model, condition = trained("statements"), claim.said.condition
     if claim.denied or model is None:
         return False
-    learned = any(f"c={condition.name}/False/{degree}" in model.weights for degree in DEGREES)
+    learned = any(model.knows(f"c={condition.name}/False/{degree}") for degree in DEGREES)
     return bool(condition.checks) or not learned
 
 
