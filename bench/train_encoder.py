@@ -4,11 +4,11 @@
 
 FOLDER takes, in ``encoder/``, what was learned without each writer; ``bench/train_names.py FOLDER`` comes before.
 ``--fold N`` leaves out one quarter of the writers alone. It begins with a public sentence encoder (Apache-2.0;
-``bench/requirements-encoder.txt``) and is taught five things at once: the state of every word (a word within a label's
+``bench/requirements-encoder.txt``) and is taught six things at once: the state of every word (a word within a label's
 quote is of its state, any other is talk), whether it names a part, the state of every statement, of which part it is
-among those named around it, and its side where no word tells. Material and folds are those of
-``bench/train_statements.py``. Figures are on writers left out in turn. Some 40 minutes a network on one core, and five
-of them.
+among those named around it, its side where no word tells, and what every number is whose unit was left out. Material
+and folds are those of ``bench/train_statements.py``. Figures are on writers left out in turn. Some 40 minutes a network
+on one core, and five of them.
 """
 
 import sys
@@ -31,16 +31,18 @@ from torch.nn import functional
 import train_names
 import train_sides
 import train_statements as material
-from saycheck.understanding import encoder, untold_side
+import train_units
+from saycheck.understanding import encoder, untold_side, untold_unit
 from saycheck.understanding.antecedent import Antecedents, Choice, likelihoods
 from saycheck.understanding.encoder import BEGIN, END, INSIDE, UNKNOWN, Encoder, Pieces, Words
 from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.names import shares as naming_shares
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.statements import Statement
-from saycheck.understanding.text import Reading
+from saycheck.understanding.text import Mention, Reading
 from saycheck.understanding.throughout import CLASSES, Place, place_of, shares, state_shares, up_to
 from saycheck.understanding.untold_side import SIDES
+from saycheck.understanding.untold_unit import UNITS
 from train_antecedents import are_meant, touched
 
 LAYERS, HEADS, WIDTH = 6, 12, 384
@@ -57,14 +59,16 @@ COMMON = 14_000
 MASK = "[MASK]"
 POINTING = 0.5
 """What telling the part counts beside telling the state."""
-STATING, CALLING, SIDING = 0.5, 0.5, 0.25
-"""What telling the state of statements, names and sides counts beside telling the state of words."""
+STATING, CALLING, SIDING, MEASURING = 0.5, 0.5, 0.25, 0.25
+"""What telling the state of statements, names, sides and units counts beside telling the state of words."""
 NAMING = {"name": (1.0, 1.0), "no": (0.0, 1.0), "outside": (0.0, train_names.OUTSIDE), None: (0.0, 0.0)}
 """What a word teaches of names by its truth there."""
 Question = tuple[int, int, list[tuple[Choice, bool]]]
 """Where a statement begins and ends, and each part it may be about with whether it is."""
 Naming = tuple[float, float]
 """Whether a word names a part, 1 or 0, and what it counts."""
+Numbered = tuple[int, int, int]
+"""Where a bare number begins and ends, and which of ``UNITS`` it is."""
 Sided = tuple[Place, tuple[float, ...], int]
 """Where a statement stands, what is known of its side (``untold_side.known_of``) and which of ``SIDES`` it is."""
 
@@ -72,7 +76,7 @@ Sided = tuple[Place, tuple[float, ...], int]
 @dataclass(frozen=True)
 class Labelled:
     """The words of a narration, the class of each and what it teaches of names, the statements with their class,
-    those whose part is known, and those whose side no word tells.
+    those whose part is known, those whose side no word tells, and the numbers whose unit was left out.
     """
 
     words: Words
@@ -81,6 +85,7 @@ class Labelled:
     stated: list[tuple[Place, int]]
     questions: list[Question]
     sided: list[Sided]
+    numbers: list[Numbered]
 
 
 def labelled(label: dict[str, Any]) -> Labelled:
@@ -117,7 +122,22 @@ def labelled(label: dict[str, Any]) -> Labelled:
         stated,
         questions,
         sided,
+        list(numbered(label, reading)),
     )
+
+
+def numbered(label: dict[str, Any], reading: Reading) -> Iterator[Numbered]:
+    """The bare numbers within labels, each "one" with them: it may count."""
+    numbers = [(m, m.value.value) for m in reading.of("quantity") if m.value.unit is None]
+    ones = [i for i, word in enumerate(reading.all_words) if word == "one"]
+    numbers += [
+        (Mention("quantity", i, i + 1), 1.0) for i in ones if not reading.inside("quantity", i, i + 1)
+    ]
+    for number, value in numbers:
+        golds = train_units.around(label, reading, number)
+        unit = train_units.truth(value, golds) if golds else None
+        if unit is not None:
+            yield number.start, number.end, UNITS.index(unit)
 
 
 def sided_as(
@@ -204,6 +224,7 @@ class Taught(nn.Module):
         self.naming = nn.Linear(WIDTH, 1)
         self.sided = nn.Linear(2 * WIDTH + untold_side.TOLD, ASKING)
         self.siding = nn.Linear(ASKING, len(SIDES))
+        self.unit = nn.Linear(WIDTH, len(UNITS))
         self.unnamed = nn.Parameter(torch.zeros(WIDTH))
 
     def forward(self, pieces: Tensor, tags: Tensor, told: Tensor, there: Tensor | None = None) -> Tensor:
@@ -246,6 +267,11 @@ class Taught(nn.Module):
         asked = torch.cat([self.meant(words, [(row, place) for row, (place, *_) in sided]), told], -1)
         return self.siding(torch.relu(self.sided(asked)))
 
+    def units(self, words: Tensor, numbers: Sequence[tuple[int, Numbered]]) -> Tensor:
+        """The scores of the unit of each number."""
+        spans = torch.tensor([(row, start, end) for row, (start, end, _) in numbers])
+        return self.unit(self.named(words, spans))
+
     def answers(self, words: Tensor, questions: Sequence[tuple[int, Question]]) -> tuple[Tensor, Tensor]:
         """The score of every choice of each question, given with the row that it stands in, and which are right; both
         (questions, choices), filled up with what is next to impossible.
@@ -282,6 +308,8 @@ class Taught(nn.Module):
             "sided_bias": self.sided.bias,
             "siding": self.siding.weight.T,
             "siding_bias": self.siding.bias,
+            "unit": self.unit.weight.T,
+            "unit_bias": self.unit.bias,
             "unnamed": self.unnamed,
         }
         return {name: array.detach().numpy() for name, array in kept.items()}
@@ -297,6 +325,7 @@ class Row:
     stated: list[tuple[Place, int]]
     questions: list[Question]
     sided: list[Sided]
+    numbers: list[Numbered]
 
 
 def rows_of(bare: Encoder, one: Labelled, start: int) -> Iterator[Row]:
@@ -318,7 +347,8 @@ def rows_of(bare: Encoder, one: Labelled, start: int) -> Iterator[Row]:
         sided = [
             (place.counted_from(first), given, c) for place, given, c in one.sided if stands_in(inside, place)
         ]
-        yield Row(stretch, one.classes[first:end], one.naming[first:end], stated, questions, sided)
+        numbers = [(a - first, b - first, c) for a, b, c in one.numbers if first <= a < b <= end]
+        yield Row(stretch, one.classes[first:end], one.naming[first:end], stated, questions, sided, numbers)
 
 
 def stands_in(words: range, place: Place) -> bool:
@@ -383,6 +413,12 @@ def lost(network: Taught, rows: Sequence[Row], mask: int) -> Tensor:
         truth = torch.tensor([c for _, (*_, c) in sided])
         out = out + SIDING * functional.cross_entropy(
             network.sides(words, sided), truth, label_smoothing=SMOOTH
+        )
+    numbers = [(i, one) for i, row in enumerate(rows) for one in row.numbers]
+    if numbers:
+        truth = torch.tensor([c for _, (*_, c) in numbers])
+        out = out + MEASURING * functional.cross_entropy(
+            network.units(words, numbers), truth, label_smoothing=SMOOTH
         )
     return out
 
@@ -466,7 +502,7 @@ def keep_for(writers: set[str], folds: Path, one: Encoder) -> None:
 def figures(data: Sequence[Labelled], one: Encoder) -> Counter[str]:
     """Counts: ``words`` and ``statements`` and those told right; statements ``asked`` about, those given to their part
     instead of the nearest (``won``) and taken from it (``spoilt``); words ``called`` a name, those that are ``names``,
-    and both; ``sides`` and those told right.
+    and both; ``sides`` and bare ``numbers`` and those told right.
     """
     out = Counter[str]()
     for narration in data:
@@ -494,6 +530,10 @@ def figures(data: Sequence[Labelled], one: Encoder) -> Counter[str]:
             likely = untold_side.shares(made, place, given)
             out["sides right"] += max(likely, key=lambda side: likely[side]) == SIDES[c]
             out["sides"] += 1
+        for start, end, c in narration.numbers:
+            units = untold_unit.shares(made, Mention("quantity", start, end))
+            out["numbers right"] += max(units, key=lambda unit: units[unit]) == UNITS[c]
+            out["numbers"] += 1
     return out
 
 
@@ -528,7 +568,8 @@ def main(folds_only: bool, folds: Path | None, only: int | None, scratch: Path) 
             f"{sums['names']} words that name a part, precision {share(sums, 'called right', 'called')},"
             f" recall {share(sums, 'called right', 'names')}"
         )
-        print(f"side not told, {share(sums, 'sides right', 'sides')} of {sums['sides']}", flush=True)
+        print(f"side not told, {share(sums, 'sides right', 'sides')} of {sums['sides']}")
+        print(f"unit not told, {share(sums, 'numbers right', 'numbers')} of {sums['numbers']}", flush=True)
         if folds:
             keep_for(part, folds, taught)
     if not folds_only and only is None:

@@ -182,7 +182,7 @@ def without(writer: str, folds: Path | None) -> None:
     """
     if folds is None:
         return
-    for name in ("names", "antecedents", "sides"):
+    for name in ("names", "antecedents", "sides", "units"):
         path = folds / name / f"{writer}.json"
         if path.exists():
             STANDING_IN[name] = kept(path)

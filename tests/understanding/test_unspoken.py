@@ -7,7 +7,7 @@ import pytest
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.resolve import Resolved
 from saycheck.understanding.statements import Statement, Subject
-from saycheck.understanding.text import Mention
+from saycheck.understanding.text import Mention, Reading
 from saycheck.understanding.unspoken import Unspoken
 
 
@@ -20,11 +20,17 @@ def said(
     return made
 
 
+@pytest.fixture(autouse=True)
+def by_rules(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The rules by themselves."""
+    monkeypatch.setattr("saycheck.understanding.untold_unit.trained", lambda _: None)
+
+
 def units(*statements: Statement) -> list[str | None]:
     """The units after all were given, None for a number that was dropped."""
     unspoken = Unspoken()
     for statement in statements:
-        unspoken(statement)
+        unspoken(Reading("", []), statement)
     return [s.quantities[0][0].unit if s.quantities else None for s in statements]
 
 

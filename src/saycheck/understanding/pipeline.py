@@ -285,7 +285,7 @@ def prepared(
     for statement in reading.data["statements"]:
         statement.quantities = [(q, m) for q, m in statement.quantities if m not in meter]
         end_before_story(reading, statement)
-        unspoken(statement)
+        unspoken(reading, statement)
         says_nothing = not statement.quantities and not statement.claims
         # How much it should be is no finding of its own: "It should be five and a half."
         only_limit = statement.count is None and bool(reading.inside("told", statement.start, statement.end))

@@ -1,8 +1,9 @@
 """Units that were left unsaid: "left front forty-eight", "batteries twelve point six, twelve point five".
 
-A number without a unit gets one only where the part leaves no doubt: the unit of a number like it that was said
-of the same kind of part on this walk, or the one in which such a part is always given. Everything else stays a bare
-number and is not entered. Ranges of plausible values: common practice, no source.
+The rules give a number without a unit one only where the part leaves no doubt: the unit of a number like it that was
+said of the same kind of part on this walk, or the one in which such a part is always given. What was learned of such
+numbers (``untold_unit``) has the last word. What is still a bare number is not entered. Ranges of plausible values:
+common practice, no source.
 """
 
 from dataclasses import replace
@@ -10,6 +11,8 @@ from math import log
 
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement, Subject
+from saycheck.understanding.text import Mention, Reading
+from saycheck.understanding.untold_unit import COUNT, Heard, in_unit, name_of, unit_of
 
 PSI_LEAST, PSI_MOST = 12, 150
 BAR_MOST = 11
@@ -43,34 +46,67 @@ FEW = 5
 """Whole numbers below may count things."""
 
 
+COUNT_OF = "things"
+"""What a bare number measures that the rules took for how many there are."""
+
+
+def as_count(count: int, mention: Mention) -> tuple[Quantity, Mention]:
+    """How many there are, by the rules, as a number."""
+    said = mention.value if isinstance(mention.value, Quantity) else Quantity(float(count), None, 0.5)
+    return replace(said, value=float(count), unit=COUNT, quantity=COUNT_OF), mention
+
+
 class Unspoken:
     """Remembers the units used on one walk."""
 
     def __init__(self) -> None:
-        self.told: dict[str, list[Quantity]] = {}
+        self.heard = Heard()
         self.length: str | None = None
 
-    def __call__(self, statement: Statement) -> None:
+    def __call__(self, reading: Reading, statement: Statement) -> None:
         """Give every bare number of the statement its unit, or drop it; what is measured counts nothing."""
         part = statement.subject.part
-        like = part.family
         kept = []
-        for quantity, mention in statement.quantities:
-            if quantity.unit == "lb" and ("tyre" in part.name or "tyre" in like):
+        counted, statement.count = statement.count, None
+        numbers = list(statement.quantities)
+        if counted and not any(m.overlaps(counted[1]) for _, m in numbers):
+            numbers.append(as_count(*counted))
+        for quantity, mention in numbers:
+            if quantity.unit == "lb" and "tyre" in f"{part.name} {part.family}":
                 quantity = replace(quantity, unit="psi", quantity="pressure")
             elif quantity.unit == "lb":
                 continue  # what it costs
-            if quantity.unit is None:
-                quantity = self.guess(quantity, like, part.name)
-            if quantity.unit is None and self.is_deep(statement.subject, quantity):
-                quantity = replace(quantity, unit="mm", quantity="length")
+            was_said = quantity.unit is not None
+            if not was_said or quantity.quantity == COUNT_OF:
+                ruled = quantity if quantity.unit else self.ruled(statement.subject, quantity)
+                if ruled.unit is None and counted and mention.overlaps(counted[1]):
+                    ruled = replace(quantity, unit=COUNT)
+                quantity = self.settled(reading, statement.subject, ruled, quantity, mention)
+                if quantity.unit == COUNT:
+                    statement.count = statement.count or (round(quantity.value), mention)
+                    continue
             if quantity.unit is not None:
-                self.told.setdefault(kind_of(like, part.name), []).append(quantity)
+                self.heard.add(kind_of(part.family, part.name), quantity, was_said)
                 self.length = quantity.unit if quantity.quantity == "length" else self.length
                 kept.append((quantity, mention))
         statement.quantities = kept
-        if statement.count and any(m.overlaps(statement.count[1]) for _, m in kept):
-            statement.count = None
+
+    def ruled(self, subject: Subject, quantity: Quantity) -> Quantity:
+        """A bare number as the rules read it."""
+        ruled = self.guess(quantity, subject.part.family, subject.part.name)
+        if ruled.unit is None and self.is_deep(subject, quantity):
+            return replace(quantity, unit="mm", quantity="length")
+        return ruled
+
+    def settled(
+        self, reading: Reading, subject: Subject, ruled: Quantity, quantity: Quantity, mention: Mention
+    ) -> Quantity:
+        """A bare number with the unit that it is told in, ``COUNT`` where it counts, None where it is nothing."""
+        kind = kind_of(subject.part.family, subject.part.name)
+        number = Mention(mention.kind, mention.start, mention.end, quantity)
+        known = name_of(ruled, quantity)
+        unit = unit_of(reading, number, subject, known, self.heard, kind)
+        return ruled if unit == known else in_unit(quantity, unit)
 
     def is_deep(self, subject: Subject, quantity: Quantity) -> bool:
         """Whether a bare number is the one length that such a part is measured by, in millimetres."""
@@ -82,12 +118,12 @@ class Unspoken:
 
     def nearest(self, kind: str, value: float) -> Quantity | None:
         """What was said of parts of this kind that is nearest to the value, by how many times as much it is."""
-        told = [q for q in self.told.get(kind, ()) if q.value * value > 0]
+        told = [q for q in self.heard.told.get(kind, ()) if q.value * value > 0]
         return min(reversed(told), key=lambda q: abs(log(value / q.value)), default=None)
 
     def on_a_scale(self, quantity: Quantity) -> Quantity | None:
         """The bare number of a tyre where the last one was told in thirty-seconds of an inch, or all in percent."""
-        told, value = self.told.get(TYRE, []), quantity.value
+        told, value = self.heard.told.get(TYRE, []), quantity.value
         if not told or value != int(value) or value <= 0:
             return None
         size = value / 32
