@@ -9,6 +9,12 @@ from saycheck.understanding.statements import Statement
 Statements = Callable[..., list[Statement]]
 
 
+@pytest.fixture(autouse=True)
+def by_rules(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The rules by themselves, without what was learned of numbers."""
+    monkeypatch.setattr("saycheck.understanding.untold_unit.trained", lambda _: None)
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
@@ -20,6 +26,9 @@ Statements = Callable[..., list[Statement]]
         ("Bucket has lost two teeth.", 2),
         ("Steps missing a bolt.", 1),
         ("Steps missing twenty one bolts.", 21),
+        ("The ladder is short two bolts.", 2),
+        ("The handbrake cable has four strands gone.", 4),
+        ("Wheel nut missing, one of eight.", 1),
         ("Bucket teeth lost a bit.", None),
         ("Fan belt lost an inch.", None),
         ("Teeth, five, one gone.", 1),

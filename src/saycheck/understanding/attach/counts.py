@@ -36,7 +36,12 @@ def count_or_measure(walk: Walk, event: Mention, following: Mention | None) -> N
     elif (
         now.group
         and bare
-        and (counts_group(walk, quantity) or counts_things(walk, event) or counts_all(walk, event))
+        and (
+            counts_group(walk, quantity)
+            or counts_things(walk, event)
+            or counts_all(walk, event)
+            or is_one_of(walk, event)
+        )
     ):
         count_group(walk, event)
     elif now.group:
@@ -123,6 +128,11 @@ def read_not_counted(statement: Statement) -> None:
 def is_of_whole(walk: Walk, event: Mention) -> bool:
     """Whether a number tells of how many some are: "bolt missing, one of six"."""
     return event.end - event.start == 1 and walk.words[event.start - 1 : event.start] == ["of"]
+
+
+def is_one_of(walk: Walk, event: Mention) -> bool:
+    """Whether one of so many is meant: "wheel nut missing, one of eight"."""
+    return is_of_whole(walk, event) and walk.words[event.start - 2] == "one"
 
 
 def count_group(walk: Walk, event: Mention) -> None:
