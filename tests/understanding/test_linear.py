@@ -49,7 +49,7 @@ def test_shipped_weights_are_whole(name: str) -> None:
     """Every shipped model has one bias and one weight a feature for each class, all finite."""
     model = trained(name)
     assert model is not None
-    assert ((len(model.rows), len(model.classes)), (len(model.classes),)) == (
+    assert ((1 + len(model.rows), len(model.classes)), (len(model.classes),)) == (
         model.table.shape,
         model.bias.shape,
     )

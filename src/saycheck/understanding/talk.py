@@ -10,24 +10,23 @@ from saycheck.understanding.text import Reading
 TALK = ("teach", "hypothesis", "story", "other-machine")
 STORY = ("story", "other-machine")
 BREAKS = frozenset(["but", ";", "—", "–", ":"])
+BREAKS_BEHIND = BREAKS | {",", "and"}
 
 
 def context_of(reading: Reading, statement: Statement) -> str | None:
     """The kind of talk a statement belongs to, or None where it is a finding."""
-    start, end = reading.sentences[statement.sentence]
+    _, end = reading.sentences[statement.sentence]
     words = reading.all_words
-    for kind in TALK:
-        for cue in reading.inside(kind, start, end):
-            if cue.start >= statement.end:
-                if kind in ("teach", "story", "other-machine") and not set(
-                    words[statement.end : cue.start]
-                ) & (BREAKS | {",", "and"}):
-                    return kind
-                continue
-            between = range(cue.end, max(cue.end, statement.start))
-            if any(words[i] in BREAKS for i in between) or released(reading, cue.end, statement.start):
-                continue
-            return kind
+    for cue in reading.by_sentence(TALK)[statement.sentence]:
+        if cue.start >= statement.end:
+            stands_behind = not set(words[statement.end : cue.start]) & BREAKS_BEHIND
+            if cue.kind != "hypothesis" and stands_behind:
+                return cue.kind
+            continue
+        between = range(cue.end, max(cue.end, statement.start))
+        if any(words[i] in BREAKS for i in between) or released(reading, cue.end, statement.start):
+            continue
+        return cue.kind
     if words[end - 1] == "?" and statement.end <= end:
         return "question"
     return None

@@ -6,7 +6,7 @@ alike; offsets always count characters of the unchanged text.
 """
 
 import re
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
@@ -88,6 +88,9 @@ class Reading:
     data: dict[str, Any] = field(default_factory=dict)
     _words_of: list[Token] | None = field(default=None, init=False, repr=False, compare=False)
     _words: list[str] = field(default_factory=list, init=False, repr=False, compare=False)
+    _by_sentence: dict[tuple[str, ...], list[list[Mention]]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
     _starts_of: dict[str, tuple[list[Mention], list[int]]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
@@ -107,6 +110,18 @@ class Reading:
         starts = self._starts(kind, mentions)
         found = mentions[bisect_left(starts, start) : bisect_left(starts, end)]
         return [m for m in found if m.end <= end]
+
+    def by_sentence(self, kinds: tuple[str, ...]) -> list[list[Mention]]:
+        """The mentions of these kinds that begin in each sentence, in the order of the kinds; made once, when no more
+        of them are found.
+        """
+        if kinds not in self._by_sentence:
+            rows: list[list[Mention]] = [[] for _ in self.sentences]
+            starts = [start for start, _ in self.sentences]
+            for mention in (m for kind in kinds for m in self.of(kind)):
+                rows[bisect_right(starts, mention.start) - 1].append(mention)
+            self._by_sentence[kinds] = rows
+        return self._by_sentence[kinds]
 
     def _starts(self, kind: str, mentions: list[Mention]) -> list[int]:
         """Where the mentions of a kind begin; made once for each list of them, as it is asked for very often."""

@@ -137,16 +137,14 @@ def features(reading: Reading, statement: Statement, others: Sequence[Statement]
             f"c={claim.said.condition.name}/{claim.denied}/{claim.degree}",
             f"cw={words[claim.mention.start]}",
         ]
-    for kind in CUES:
-        for cue in reading.inside(kind, start, end):
-            where = "before" if cue.end <= statement.start else "in" if cue.start < stop else "after"
-            out.append(f"{kind}:{where}")
+    cues = reading.by_sentence(CUES)
+    for cue in cues[statement.sentence]:
+        where = "before" if cue.end <= statement.start else "in" if cue.start < stop else "after"
+        out.append(f"{cue.kind}:{where}")
     if statement.sentence + 1 < len(reading.sentences):
-        a, b = reading.sentences[statement.sentence + 1]
-        out += [f"next:{kind}" for kind in NEXT for m in reading.of(kind) if a <= m.start < b]
+        out += [f"next:{cue.kind}" for cue in cues[statement.sentence + 1] if cue.kind in NEXT]
     if statement.sentence:
-        a, b = reading.sentences[statement.sentence - 1]
-        out += [f"last:{kind}" for kind in LAST for m in reading.of(kind) if a <= m.start < b]
+        out += [f"last:{cue.kind}" for cue in cues[statement.sentence - 1] if cue.kind in LAST]
     return out + behind(words, statement, others)
 
 
