@@ -134,10 +134,8 @@ def numbered(label: dict[str, Any], reading: Reading) -> Iterator[Numbered]:
         (Mention("quantity", i, i + 1), 1.0) for i in ones if not reading.inside("quantity", i, i + 1)
     ]
     for number, value in numbers:
-        golds = train_units.around(label, reading, number)
-        unit = train_units.truth(value, golds) if golds else None
-        if unit is not None:
-            yield number.start, number.end, UNITS.index(unit)
+        if golds := train_units.around(label, reading, number):
+            yield number.start, number.end, UNITS.index(train_units.truth(value, golds))
 
 
 def sided_as(

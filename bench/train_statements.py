@@ -177,8 +177,8 @@ kept, kept_encoder = lru_cache(maxsize=2)(read), lru_cache(maxsize=2)(encoder.ke
 
 
 def without(writer: str, folds: Path | None) -> None:
-    """Read names, and which part is meant, as if this writer had not been learned from, where ``bench/train_names.py``
-    and ``bench/train_antecedents.py`` left weights for it: in use no text is known by heart.
+    """Read names, sides and numbers, and which part is meant, as if this writer had not been learned from, where the
+    scripts for them left weights for it: in use no text is known by heart.
     """
     if folds is None:
         return

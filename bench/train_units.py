@@ -14,28 +14,28 @@ from pathlib import Path
 from typing import Any
 
 import train_statements as material
-from saycheck.understanding.linear import FOLDER
+from saycheck.understanding.linear import FOLDER, STANDING_IN
 from saycheck.understanding.pipeline import prepared
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.text import Mention, Reading
-from saycheck.understanding.untold_unit import COUNT, NONE, PARTS_OF, UNITS
+from saycheck.understanding.untold_unit import COUNT, NONE, PARTS_OF, UNITS, likeliest
 
 LABELLED = {"%": "percent", "percent": "percent", "°C": "degC", "°F": "degF"}
 """Units of labels under the names that they have here, where those differ."""
 NEAR = 0.005
 """Share by which two amounts may differ and be the same, as the scorer has it."""
-Seen = tuple[dict[str, int], str, str]
-"""Features of a number, which of ``UNITS`` it is and which the rules say."""
+Seen = tuple[Quantity, dict[str, int], str, str]
+"""A number, its features, which of ``UNITS`` it is and which the rules say."""
 
 
-def truth(value: float, golds: Sequence[dict[str, Any]]) -> str | None:
-    """Which of ``UNITS`` a bare number is by the labels that it stands in; None where it is of another unit."""
+def truth(value: float, golds: Sequence[dict[str, Any]]) -> str:
+    """Which of ``UNITS`` a bare number is by the labels that it stands in; nothing where it is of another unit."""
     measures = [m for gold in golds for m in gold.get("measures") or []]
     told = [(LABELLED.get(m["unit"], m["unit"]), float(m["value"])) for m in measures]
     for name, (unit, scale) in ({name: (name, 1.0) for name in UNITS} | PARTS_OF).items():
         if any(of == unit and is_as_much(amount, value * scale) for of, amount in told):
             return name
-    return None if any(is_as_much(amount, value) for _, amount in told) else NONE
+    return NONE
 
 
 def is_as_much(one: float, other: float) -> bool:
@@ -50,15 +50,14 @@ def around(label: dict[str, Any], reading: Reading, number: Mention) -> list[dic
 
 
 def rows(label: dict[str, Any]) -> list[Seen]:
-    """What is seen of every bare number within a label."""
+    """What is seen of every bare number within a label, and what the rules by themselves say."""
+    STANDING_IN["units"] = None
     reading, _ = prepared(label["text"], label["machine"])
+    del STANDING_IN["units"]
     out = []
     for number, names, ruled in reading.data.get("bare numbers", ()):
-        quantity: Quantity = number.value
-        golds = around(label, reading, number)
-        meant = truth(quantity.value, golds) if golds else None
-        if meant is not None:
-            out.append((dict.fromkeys(names, 1), meant, ruled))
+        if golds := around(label, reading, number):
+            out.append((number.value, dict.fromkeys(names, 1), truth(number.value.value, golds), ruled))
     return out
 
 
@@ -80,18 +79,19 @@ def main(folds_only: bool, folds: Path | None) -> None:
     ruled, learned = list[tuple[str, str]](), list[tuple[str, str]]()
     for left_out in (set(writers[i :: material.FOLDS]) for i in range(material.FOLDS)):
         some = [row for writer, found in data if writer not in left_out for row in found]
-        vector, model = material.fit([x for x, *_ in some], [y for _, y, _ in some])
+        vector, model = material.fit([x for _, x, *_ in some], [y for _, _, y, _ in some])
         test = [row for writer, found in data if writer in left_out for row in found]
-        told = model.predict(vector.transform([x for x, *_ in test]))
-        learned += [(y, str(t)) for (_, y, _), t in zip(test, told, strict=True)]
-        ruled += [(y, rule) for _, y, rule in test]
+        shares = model.predict_proba(vector.transform([x for _, x, *_ in test]))
+        for (number, _, meant, rule), row in zip(test, shares, strict=True):
+            learned.append((meant, likeliest(number, dict(zip(model.classes_, row, strict=True)))))
+            ruled.append((meant, rule))
         for writer in left_out if folds else ():
             assert folds
             (folds / "units").mkdir(exist_ok=True)
             material.save(vector, model, folds / "units" / f"{writer}.json")
     print(f"{len(ruled)} bare numbers, {sum(y in (NONE, COUNT) for y, _ in ruled)} of them measure nothing")
     print(f"rules: {figures(ruled)}")
-    print(f"learned, writers left out in turn: {figures(learned)}")
+    print(f"learned, without the encoder, writers left out in turn: {figures(learned)}")
     if folds_only:
         return
     every = [row for _, found in data for row in found]

@@ -154,7 +154,10 @@ def test_times_of_day_and_years_are_no_measurement(understood: Understand) -> No
         ("Lift cylinder drips, a drop every half a minute.", [(0.5, "min")]),
         ("Lift cylinder drips, one drop in about twenty seconds.", [(20, "s")]),
         ("Parking brake held for a minute and a half.", [(1.5, "min")]),
+        ("The lift cylinder drifted an inch over ten seconds.", [(1, "in"), (10, "s")]),
         ("The bucket pins are dry, give me two minutes.", []),
+        ("The bucket pins are dry, I'll be back in five minutes.", []),
+        ("The wipers work, be done in two minutes.", []),
         ("The horn works, took me ten seconds to find it.", []),
     ],
 )

@@ -38,6 +38,11 @@ Understand = Callable[..., Understood]
         # put right
         ("Hours, four one two six. No, four one six two.", 4162),
         ("Hours four thousand two hundred, sorry, I mean four thousand six hundred and two.", 4602),
+        # what only sounds as if it put it right
+        ("Hours are four one two six. No leaks. Front left tyre one hundred and ten.", 4126),
+        ("Hours, four one two six, no leaks on the hoses, fuel is at two hundred.", 4126),
+        ("Hours, four one two six, sorry, I forgot the tyres, front left one hundred and ten.", 4126),
+        ("Hours four one two six. No, wait, the fleet number is five five one.", 4126),
     ],
 )
 def test_reading(read: Read, text: str, hours: float) -> None:
@@ -68,6 +73,11 @@ def test_reading(read: Read, text: str, hours: float) -> None:
         "Hours I'll read later. Relief pressure, 2500 psi.",
         "Clock is broken. Front tyre, four one six two.",
         "Temperature clock? Two one five oh.",
+        "Hour meter works. Serial number is four one six two.",
+        "Ran it two hours this morning. Idles high at two thousand two hundred.",
+        "Hour meter's dead. Two thousand and nineteen model.",
+        "How many hours on it? No idea. Unit number two two seven nine.",
+        "Two hundred and ten on the temperature clock.",
     ],
 )
 def test_no_reading(read: Read, text: str) -> None:

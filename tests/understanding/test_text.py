@@ -140,3 +140,14 @@ def test_a_bare_o_is_of_or_nought(said: str, read: str) -> None:
 def test_runs(flags: list[bool], expected: list[tuple[int, int]]) -> None:
     """Each run of true, half-open."""
     assert expected == runs(flags)
+
+
+def test_mentions_by_sentence() -> None:
+    """Each mention goes to the sentence that it begins in; what is found later is not missed."""
+    reading = Reading("", [], sentences=[(0, 4), (4, 9)])
+    reading.mentions = {"story": [Mention("story", 4, 6)], "teach": [Mention("teach", 1, 2)]}
+    kinds = ("teach", "story", "hidden")
+    assert [["teach"], ["story"]] == [[m.kind for m in row] for row in reading.by_sentence(kinds)]
+    reading.mentions["hidden"] = [Mention("hidden", 2, 3)]
+    assert [["teach", "hidden"], ["story"]] == [[m.kind for m in row] for row in reading.by_sentence(kinds)]
+    assert [] == Reading("", [], mentions=dict(reading.mentions)).by_sentence(kinds)

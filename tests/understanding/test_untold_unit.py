@@ -4,11 +4,11 @@ from collections.abc import Callable
 
 import pytest
 
-from saycheck.understanding import untold_unit
+from saycheck.understanding import encoder, untold_unit
 from saycheck.understanding.linear import Linear
 from saycheck.understanding.pipeline import prepared, understand
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.untold_unit import NONE, UNITS, in_unit, name_of
+from saycheck.understanding.untold_unit import NONE, UNITS, Heard, alike, can_be, in_unit, name_of
 
 KIND = "wheel-loader"
 Amounts = list[tuple[float, str]]
@@ -56,11 +56,51 @@ def test_bare_numbers(text: str, expected: Amounts) -> None:
     assert expected == amounts(text)
 
 
-def test_what_was_told_before_counts() -> None:
-    """The same bare number is a depth where depths were told, and a pressure where pressures were."""
-    deep = amounts("Left front tyre has thirty mil of tread. Right front tyre, twenty-eight.")
-    hard = amounts("Left front tyre has thirty psi in it. Right front tyre, twenty-eight.")
-    assert [["mm", "mm"], ["psi", "psi"]] == [[unit for _, unit in some] for some in (deep, hard)]
+def test_what_was_told_before_is_seen() -> None:
+    """Of parts alike the last quantity and the nearest, and how many steps of half a doubling lie between."""
+    told = [Quantity(30, "mm", 0.5), Quantity(60, "psi", 0.5)]
+    assert ["first"] == alike("", 28, [])
+    seen = set(alike("said ", 28, told))
+    assert {"said had=mm", "said had=psi", "said last=psi/-2", "said near=mm/0"} <= seen
+
+
+def test_only_what_was_said_counts_as_said() -> None:
+    """A unit that was guessed is remembered, but not as said."""
+    heard = Heard()
+    heard.add("tyre", Quantity(30, "mm", 0.5), said=True)
+    heard.add("tyre", Quantity(28, "psi", 0.5), said=False)
+    assert [["mm", "psi"], ["mm"]] == [[q.unit for q in some["tyre"]] for some in (heard.told, heard.said)]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Left track sag is eleven centimetres. Right track sag, twelve.", [(11, "cm"), (12, "cm")]),
+        ("Left front tyre has thirty psi in it. Right front tyre, twenty-eight.", [(30, "psi"), (28, "psi")]),
+        ("Left front tyre, thirty mil. Right front tyre, twenty-eight.", [(30, "mm"), (28, "mm")]),
+    ],
+)
+def test_the_unit_of_the_one_before(text: str, expected: Amounts) -> None:
+    """Another one of its kind is told in the same unit, also in one that nothing was learned of."""
+    assert expected == amounts(text)
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "possible"),
+    [
+        (3000, "mm", False),
+        (26, "mm", True),
+        (0.5, "count", False),
+        (0, "count", False),
+        (4, "count", True),
+        (12.6, "tenths of a bar", False),
+        (26, "tenths of a bar", True),
+        (3000, NONE, True),
+    ],
+)
+def test_no_more_than_there_can_be(value: float, unit: str, possible: bool) -> None:
+    """Nothing on a machine is three metres worn, and nothing is half counted."""
+    assert possible is can_be(Quantity(value, None, 0.5), unit)
 
 
 def saying(unit: str) -> Callable[[str], Linear]:
@@ -80,6 +120,14 @@ def test_without_weights_the_rules_decide(monkeypatch: pytest.MonkeyPatch) -> No
     """Who has not trained gets what the rules say."""
     monkeypatch.setattr(untold_unit, "trained", lambda _: None)
     assert [(26, "psi")] == amounts("Left rear tyre, twenty-six.")
+
+
+def test_the_encoder_knows_the_same_units() -> None:
+    """A network taught of other units would answer for the wrong ones."""
+    shipped = encoder.shipped()
+    assert shipped is not None
+    if "unit" in shipped.heads:
+        assert len(UNITS) == shipped.heads["unit"].shape[1]
 
 
 def test_there_is_something_to_learn_from() -> None:

@@ -30,6 +30,11 @@ NOT_MEASURES = frozenset(["day", "week", "month", "year"])
 # Short times measure something behind these: "a drop every ten seconds"; else somebody waits, "give me two minutes".
 TIMED = frozenset(["min", "s"])
 TIMED_BY = frozenset("in every after within inside over per to each for".split())
+# Within so many words before it these tell that it is still to come: "I'll be back in five minutes".
+WAITS = frozenset(
+    "i'll we'll he'll she'll it'll you'll will back again done ready give wait finished home lunch".split()
+)
+WAITED = 6
 
 
 def times(words: list[Word], start: int, end: int) -> tuple[float | None, float | None]:
@@ -142,10 +147,10 @@ def clause_begin(reading: Reading, statement: Statement) -> int:
 
 def is_timed(reading: Reading, mention: Mention) -> bool:
     """Whether a short time is how long something took or how often it comes."""
-    before = [
-        word for word in reading.words(max(0, mention.start - 2), mention.start) if word not in ("a", "an")
-    ]
-    return bool(before) and before[-1] in TIMED_BY
+    # A hedge belongs to the number: "an inch over ten seconds".
+    start = mention.start + (reading.all_words[mention.start] in TIMED_BY)
+    before = [word for word in reading.words(max(0, start - WAITED), start) if word not in ("a", "an")]
+    return bool(before) and before[-1] in TIMED_BY and WAITS.isdisjoint(before)
 
 
 class FindingMaker:

@@ -30,12 +30,17 @@ BETWEEN = frozenset(
 WHOSE = frozenset("the his her its that this".split())
 # h; below it no hour meter is read aloud. Common practice, no source.
 LEAST_READING = 100
-# h; from here on a bare number behind a word for the meter is its reading, whatever stands between.
+# h; from here on, or where it is said digit by digit, a bare number soon behind a word for the meter is its reading.
 SURELY_READING = 1000
 # How many words before a number the meter may be asked for: "Hours? Where's it, there: two two seven nine."
 ASKED_WITHIN = 12
-# How many words behind a reading another number may put it right.
-PUT_RIGHT_WITHIN = 14
+# Between the two these tell of another number: "hour meter works, serial number is four one six two".
+OTHER_NUMBERS = frozenset(
+    "number serial fleet unit model year idles idle idling relief pressure service sold due".split()
+)
+# How many words behind a reading the word may stand that takes it back, how many behind that the right one, and how
+# many times as much or as little that is at most.
+TAKEN_BACK_WITHIN, PUT_RIGHT_WITHIN, MOST_TIMES = 8, 6, 3
 
 
 def readings(reading: Reading) -> list[tuple[Mention, float]]:
@@ -77,7 +82,9 @@ def named(before: list[str], behind: list[str]) -> bool:
     if behind[:1] != ["on"]:
         return False
     on = behind[2:] if behind[1:2] and behind[1] in WHOSE else behind[1:]
-    return any(on[i : i + 1] in (["clock"], ["hours"], ["meter"], ["hour"]) for i in (0, 1))
+    # "On the engine hours", but not "on the fuel meter".
+    on = on[1:] if on[:1] in (["engine"], ["dash"], ["hour"]) and on[1:] else on
+    return on[:1] in (["clock"], ["hours"], ["meter"], ["hour"])
 
 
 def is_asked_for(reading: Reading, number: Mention) -> bool:
@@ -89,10 +96,22 @@ def is_asked_for(reading: Reading, number: Mention) -> bool:
         return False
     words = reading.all_words
     first = max(0, number.start - ASKED_WITHIN)
-    at = next((i for i in reversed(range(first, number.start)) if words[i] in METER_WORDS), None)
-    if at is None or words[max(0, at - 1)] in OTHER_METERS:
+    lasted = {i for m in reading.of("quantity") for i in range(m.start, m.end)}
+    spoken_of = (
+        i for i in reversed(range(first, number.start)) if words[i] in METER_WORDS and i not in lasted
+    )
+    at = next(spoken_of, None)
+    if (
+        at is None
+        or words[max(0, at - 1)] in OTHER_METERS
+        or OTHER_NUMBERS
+        & {
+            *words[at : number.start],
+            *words[number.end : number.end + 1],
+        }
+    ):
         return False
-    if NOT_A_READING & {*words[max(0, at - 2) : at], *words[number.start - 2 : number.start]}:
+    if NOT_A_READING & {*words[max(0, at - 2) : at], *words[max(0, number.start - 2) : number.start]}:
         return False
     parts = [
         m
@@ -104,19 +123,29 @@ def is_asked_for(reading: Reading, number: Mention) -> bool:
 
 def put_right(reading: Reading, found: list[tuple[Mention, float]]) -> list[tuple[Mention, float]]:
     """Readings without those that another number takes back: "hours, one one five two. No, one one two five"."""
-    numbers = reading.of("quantity")
-    cues = [*reading.of("correct"), *reading.of("take-back")]
-    kept = dict[int, tuple[Mention, float]]()
-    for mention, value in found:
-        later = (
-            n
-            for n in numbers
-            if mention.end < n.start <= mention.end + PUT_RIGHT_WITHIN
-            and n.value.value >= LEAST_READING
-            and n.value.unit in (None, "h")
-            and any(mention.end <= c.start and c.end <= n.start for c in cues)
-        )
-        last = max(later, key=lambda n: n.start, default=None)
-        last, value = (last, last.value.value) if last else (mention, value)
-        kept[last.start] = last, value
+    right = ((mention, right_one(reading, mention) or mention) for mention, _ in found)
+    kept = {last.start: (last, value_of(last)) for _, last in right}
     return list(kept.values())
+
+
+def value_of(number: Mention) -> float:
+    """How much a number is."""
+    return float(number.value.value)
+
+
+def right_one(reading: Reading, taken: Mention) -> Mention | None:
+    """The number that puts a reading right, or None: it stands soon behind the word that takes the reading back, is
+    about as much, and nothing else was spoken of since.
+    """
+    cues = [c for kind in ("correct", "take-back") for c in reading.of(kind)]
+    near = [c.end for c in cues if taken.end <= c.start <= taken.end + TAKEN_BACK_WITHIN]
+    if not near:
+        return None
+    behind = [n for n in reading.of("quantity") if n.start >= min(near)]
+    right = next((n for n in behind if n.value.unit in (None, "h")), None)
+    if right is None or right.start > max(near) + PUT_RIGHT_WITHIN or right.value.value < LEAST_READING:
+        return None
+    times = value_of(right) / value_of(taken)
+    parts = [m for m in reading.inside("part", taken.end, right.start) if "hour meter" not in str(m.value)]
+    others = OTHER_NUMBERS & set(reading.words(taken.end, right.start))
+    return right if 1 / MOST_TIMES <= times <= MOST_TIMES and not parts and not others else None

@@ -47,13 +47,13 @@ class Linear:
         return {c: g / whole for c, g in zip(self.classes, grown, strict=True)}
 
 
-STANDING_IN: dict[str, Linear] = {}
-"""Models used in place of the shipped ones: the training scripts leave writers out by it."""
+STANDING_IN: dict[str, Linear | None] = {}
+"""Models used in place of the shipped ones, None for none: the training scripts leave writers out by it."""
 
 
 def trained(name: str) -> Linear | None:
     """The model of that name, shipped or standing in for it; None where it has not been trained."""
-    return STANDING_IN.get(name) or shipped(name)
+    return STANDING_IN[name] if name in STANDING_IN else shipped(name)
 
 
 @lru_cache

@@ -33,11 +33,9 @@ LOOSE_BEFORE_UNIT = (("odd",), ("ish",), ("and", "a", "bit"), ("or", "so"))
 CLAUSE_BEGINS = frozenset([",", ".", ";", ":", "-", "–", "—", "and", "but"])
 FROM_MARK = frozenset("under below over above down short off from deep long thick".split())
 """Behind a unit without its number these tell that it is one: "inch under the neck"."""
-MARKED_UNITS = frozenset(["inch", "mil", "finger"])
-BARE_UNITS = MARKED_UNITS | frozenset(
-    "minute hour turn thread bar litre liter gallon quart metre meter foot thou".split()
-)
-"""Units that are said without their number, "a minute and a half"; the first ones also as in "inch under the neck"."""
+MARKED_UNITS = frozenset(["inch", "mil"])
+BARE_UNITS = MARKED_UNITS | frozenset(["minute", "hour", "turn", "thread"])
+"""Units that are said without their number: "a minute and a half"; the first ones also as in "inch under the neck"."""
 PAIRED = frozenset("time length pressure temperature speed torque power volume mass".split())
 """What is said in pairs: "one twenty psi", "eight fifty revs"; volts are not, "twelve six" is 12.6."""
 NAMED_BY_NUMBER = frozenset("axle number tyre tire wheel tank position station".split())
@@ -186,6 +184,9 @@ class Quantities:
         ):
             return hit[0], self.quantity(1.0, (hit[0], hit[1][0]), 0.5, "words")
         if part is None or part.value >= 1 or hit is None:
+            return None
+        # "The turn signal and half the lights" is no turn and a half.
+        if words[at] not in MARKED_UNITS and words[at + 2] not in ("a", "an"):
             return None
         return part.end, self.quantity(1 + part.value, (hit[0], hit[1][0]), part.step / 2, "fraction")
 

@@ -88,7 +88,7 @@ class Reading:
     data: dict[str, Any] = field(default_factory=dict)
     _words_of: list[Token] | None = field(default=None, init=False, repr=False, compare=False)
     _words: list[str] = field(default_factory=list, init=False, repr=False, compare=False)
-    _by_sentence: dict[tuple[str, ...], list[list[Mention]]] = field(
+    _by_sentence: dict[tuple[str, ...], tuple[list[list[Mention]], int]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
     _starts_of: dict[str, tuple[list[Mention], list[int]]] = field(
@@ -112,16 +112,18 @@ class Reading:
         return [m for m in found if m.end <= end]
 
     def by_sentence(self, kinds: tuple[str, ...]) -> list[list[Mention]]:
-        """The mentions of these kinds that begin in each sentence, in the order of the kinds; made once, when no more
-        of them are found.
-        """
-        if kinds not in self._by_sentence:
-            rows: list[list[Mention]] = [[] for _ in self.sentences]
+        """The mentions of these kinds that begin in each sentence, in the order of the kinds; made once for them."""
+        many = sum(len(self.of(kind)) for kind in kinds)
+        rows, before = self._by_sentence.get(kinds, (None, 0))
+        if rows is None or many != before:
             starts = [start for start, _ in self.sentences]
+            rows = [[] for _ in starts]
             for mention in (m for kind in kinds for m in self.of(kind)):
-                rows[bisect_right(starts, mention.start) - 1].append(mention)
-            self._by_sentence[kinds] = rows
-        return self._by_sentence[kinds]
+                at = bisect_right(starts, mention.start) - 1
+                if at >= 0:
+                    rows[at].append(mention)
+            self._by_sentence[kinds] = rows, many
+        return rows
 
     def _starts(self, kind: str, mentions: list[Mention]) -> list[int]:
         """Where the mentions of a kind begin; made once for each list of them, as it is asked for very often."""

@@ -46,14 +46,10 @@ FEW = 5
 """Whole numbers below may count things."""
 
 
-COUNT_OF = "things"
-"""What a bare number measures that the rules took for how many there are."""
-
-
-def as_count(count: int, mention: Mention) -> tuple[Quantity, Mention]:
-    """How many there are, by the rules, as a number."""
+def as_number(count: int, mention: Mention) -> Quantity:
+    """How many there are, by the rules, as a bare number."""
     said = mention.value if isinstance(mention.value, Quantity) else Quantity(float(count), None, 0.5)
-    return replace(said, value=float(count), unit=COUNT, quantity=COUNT_OF), mention
+    return replace(said, value=float(count), unit=None, quantity=None)
 
 
 class Unspoken:
@@ -66,30 +62,45 @@ class Unspoken:
     def __call__(self, reading: Reading, statement: Statement) -> None:
         """Give every bare number of the statement its unit, or drop it; what is measured counts nothing."""
         part = statement.subject.part
-        kept = []
         counted, statement.count = statement.count, None
-        numbers = list(statement.quantities)
-        if counted and not any(m.overlaps(counted[1]) for _, m in numbers):
-            numbers.append(as_count(*counted))
+        numbers, statement.quantities = statement.quantities, []
         for quantity, mention in numbers:
             if quantity.unit == "lb" and "tyre" in f"{part.name} {part.family}":
                 quantity = replace(quantity, unit="psi", quantity="pressure")
             elif quantity.unit == "lb":
                 continue  # what it costs
-            was_said = quantity.unit is not None
-            if not was_said or quantity.quantity == COUNT_OF:
-                ruled = quantity if quantity.unit else self.ruled(statement.subject, quantity)
-                if ruled.unit is None and counted and mention.overlaps(counted[1]):
-                    ruled = replace(quantity, unit=COUNT)
-                quantity = self.settled(reading, statement.subject, ruled, quantity, mention)
-                if quantity.unit == COUNT:
-                    statement.count = statement.count or (round(quantity.value), mention)
-                    continue
             if quantity.unit is not None:
-                self.heard.add(kind_of(part.family, part.name), quantity, was_said)
-                self.length = quantity.unit if quantity.quantity == "length" else self.length
-                kept.append((quantity, mention))
-        statement.quantities = kept
+                self.keep(statement, quantity, mention, said=True)
+                continue
+            ruled = self.ruled(statement.subject, quantity)
+            if ruled.unit is None and counted and mention.overlaps(counted[1]):
+                ruled = replace(quantity, unit=COUNT)
+            self.settle(reading, statement, ruled, quantity, mention)
+        if counted and not any(m.overlaps(counted[1]) for _, m in numbers):
+            quantity = as_number(*counted)
+            self.settle(reading, statement, replace(quantity, unit=COUNT), quantity, counted[1])
+
+    def keep(self, statement: Statement, quantity: Quantity, mention: Mention, said: bool) -> None:
+        """Enter a quantity whose unit is known now, or was ``said``."""
+        part = statement.subject.part
+        self.heard.add(kind_of(part.family, part.name), quantity, said)
+        self.length = quantity.unit if quantity.quantity == "length" else self.length
+        statement.quantities.append((quantity, mention))
+
+    def settle(
+        self, reading: Reading, statement: Statement, ruled: Quantity, quantity: Quantity, mention: Mention
+    ) -> None:
+        """Enter a bare number as so much in its unit or as how many there are, or not at all."""
+        part = statement.subject.part
+        kind = kind_of(part.family, part.name)
+        number = Mention(mention.kind, mention.start, mention.end, quantity)
+        known = name_of(ruled, quantity)
+        unit = unit_of(reading, number, statement, known, self.heard, kind)
+        told = ruled if unit == known else in_unit(quantity, unit)
+        if told.unit == COUNT:
+            statement.count = statement.count or (round(told.value), mention)
+        elif told.unit is not None:
+            self.keep(statement, told, mention, said=False)
 
     def ruled(self, subject: Subject, quantity: Quantity) -> Quantity:
         """A bare number as the rules read it."""
@@ -97,16 +108,6 @@ class Unspoken:
         if ruled.unit is None and self.is_deep(subject, quantity):
             return replace(quantity, unit="mm", quantity="length")
         return ruled
-
-    def settled(
-        self, reading: Reading, subject: Subject, ruled: Quantity, quantity: Quantity, mention: Mention
-    ) -> Quantity:
-        """A bare number with the unit that it is told in, ``COUNT`` where it counts, None where it is nothing."""
-        kind = kind_of(subject.part.family, subject.part.name)
-        number = Mention(mention.kind, mention.start, mention.end, quantity)
-        known = name_of(ruled, quantity)
-        unit = unit_of(reading, number, subject, known, self.heard, kind)
-        return ruled if unit == known else in_unit(quantity, unit)
 
     def is_deep(self, subject: Subject, quantity: Quantity) -> bool:
         """Whether a bare number is the one length that such a part is measured by, in millimetres."""

@@ -5,7 +5,7 @@
 and on what was told of parts alike before. Trained by ``bench/train_units.py``; without weights the rules decide.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from math import isclose, log, log2
 
@@ -14,7 +14,7 @@ from saycheck.understanding.arrays import agreed, shared
 from saycheck.understanding.encoder import Read
 from saycheck.understanding.linear import trained
 from saycheck.understanding.quantities import Quantity
-from saycheck.understanding.statements import Subject
+from saycheck.understanding.statements import Statement, says_fault
 from saycheck.understanding.text import Mention, Reading
 
 QUANTITIES = {
@@ -33,6 +33,14 @@ rear nine" of thirty-seconds of an inch, "half".
 """
 UNITS = (NONE, COUNT, *QUANTITIES, *PARTS_OF)
 """What a number may be: nothing to write down, how many there are, or so much in one of the units or parts of one."""
+POSSIBLE = {
+    COUNT: (1, 100), "mm": (0.01, 1000), "in": (0.01, 60), "psi": (1, 6000), "bar": (0.1, 420), "kPa": (0.1, 1500),
+    "V": (0.1, 500), "percent": (1, 100), "degC": (-60, 200), "degF": (-60, 400), "h": (1, 100_000),
+    "tenths of a bar": (10, 99), "thirty-seconds": (1, 64), "of a whole": (0.01, 0.99),
+}  # fmt: skip
+"""The least and the most of each that is told on a walk; common practice, no source."""
+WHOLE = frozenset([COUNT, "tenths of a bar", "thirty-seconds"])
+"""What comes in whole numbers only."""
 MEANING_COUNTS = 0.5
 """What the encoder counts beside the words that stand around."""
 NONE_COUNTS = 0.3
@@ -60,6 +68,13 @@ def in_unit(bare: Quantity, unit: str) -> Quantity:
     return replace(bare, value=value, plus_minus=open_by, unit=told, quantity=QUANTITIES.get(name))
 
 
+def can_be(quantity: Quantity, unit: str) -> bool:
+    """Whether there is so much of a unit on a machine."""
+    least, most = POSSIBLE.get(unit, (quantity.value, quantity.value))
+    whole = unit not in WHOLE or quantity.value == int(quantity.value)
+    return whole and least <= quantity.value <= most
+
+
 def step_of(value: float) -> str:
     """How much a number is, in steps of half a doubling."""
     return str(round(2 * log2(value))) if value > 0 else "none" if value == 0 else "below"
@@ -85,21 +100,22 @@ class Heard:
 
 
 def features(
-    reading: Reading, number: Mention, subject: Subject, ruled: str, heard: Heard, kind: str
+    reading: Reading, number: Mention, statement: Statement, ruled: str, heard: Heard, kind: str
 ) -> list[str]:
-    """Names of the binary features of a bare number said of a subject.
+    """Names of the binary features of a bare number in a statement.
 
     ``ruled`` is which of ``UNITS`` it is by the rules, ``kind`` that of the part in ``heard``.
     """
     quantity: Quantity = number.value
-    value, part = quantity.value, subject.part
+    subject, value = statement.subject, quantity.value
+    part, trouble = subject.part, says_fault(statement)
     size, whole = step_of(value), "whole" if value == int(value) else "point"
     head, like = part.name.split()[-1], part.family
     few = int(value) if whole == "whole" and 0 <= value <= FEW else "-"
     out = [
         f"b={size}", f"whole={whole}", f"form={quantity.form}", f"b={size}/{whole}", f"few={few}",
         f"step={quantity.plus_minus if quantity.plus_minus < 1 / 10 else '-'}",
-        f"rule={ruled}", f"rule={ruled}/{whole}", f"rule={ruled}/{kind}",
+        f"rule={ruled}", f"rule={ruled}/{whole}", f"rule={ruled}/{kind}", f"rule={ruled}/{trouble}",
         f"part={part.name}", f"head={head}", f"like={like}", f"head={head}/{size}", f"like={like}/{size}",
         f"plural={subject.plural}/{few}",
     ]  # fmt: skip
@@ -146,12 +162,17 @@ def shares(made: Read, number: Mention) -> dict[str, float]:
     return dict(zip(UNITS, map(float, shared(scores)), strict=True))
 
 
-def unit_of(reading: Reading, number: Mention, subject: Subject, ruled: str, heard: Heard, kind: str) -> str:
-    """Which of ``UNITS`` a bare number is, what the rules say where nothing was trained; the rest as in ``features``.
+def unit_of(
+    reading: Reading, number: Mention, statement: Statement, ruled: str, heard: Heard, kind: str
+) -> str:
+    """Which of ``UNITS`` a bare number is; what the rules say where nothing was trained, or where that is another unit
+    ("right track sag, twelve" behind centimetres). The rest is as in ``features``.
 
     Leaves on ``reading.data["bare numbers"]`` what there is to learn from.
     """
-    seen = features(reading, number, subject, ruled, heard, kind)
+    if ruled not in UNITS:
+        return ruled
+    seen = features(reading, number, statement, ruled, heard, kind)
     reading.data.setdefault("bare numbers", []).append((number, seen, ruled))
     model = trained("units")
     if model is None:
@@ -160,5 +181,14 @@ def unit_of(reading: Reading, number: Mention, subject: Subject, ruled: str, hea
     made = encoder.read(reading)
     if made is not None and "unit" in made.heads:
         likely = agreed((likely, 1 - MEANING_COUNTS), (shares(made, number), MEANING_COUNTS))
-    likely[NONE] *= NONE_COUNTS
-    return max(likely, key=lambda unit: likely[unit])
+    return likeliest(number.value, likely)
+
+
+def likeliest(quantity: Quantity, likely: Mapping[str, float]) -> str:
+    """The likeliest of the units that a number can be."""
+    possible = {
+        unit: share * (NONE_COUNTS if unit == NONE else 1)
+        for unit, share in likely.items()
+        if can_be(quantity, unit)
+    }
+    return max(possible, key=lambda unit: possible[unit])

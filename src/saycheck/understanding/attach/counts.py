@@ -132,7 +132,7 @@ def is_of_whole(walk: Walk, event: Mention) -> bool:
 
 def is_one_of(walk: Walk, event: Mention) -> bool:
     """Whether one of so many is meant: "wheel nut missing, one of eight"."""
-    return is_of_whole(walk, event) and walk.words[event.start - 2] == "one"
+    return is_of_whole(walk, event) and walk.words[max(0, event.start - 2)] == "one"
 
 
 def count_group(walk: Walk, event: Mention) -> None:
