@@ -96,7 +96,7 @@ def main(folds_only: bool, folds: Path | None) -> None:
         return
     every = [row for _, found in data for row in found]
     kept = material.save(
-        *material.fit([x for x, *_ in every], [y for _, y, _ in every]), FOLDER / "units.json"
+        *material.fit([x for _, x, *_ in every], [y for _, _, y, _ in every]), FOLDER / "units.json"
     )
     print(f"{kept} features kept, {(FOLDER / 'units.json').stat().st_size // 1024} kB")
 

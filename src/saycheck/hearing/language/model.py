@@ -37,7 +37,7 @@ WALKS_SHARE = 0.8
 """Share of the walks beside the sentences made up from the vocabulary."""
 GENERAL_SHARE = 0.2
 """Share of general English beside both. Shares a half more or less change perplexity by 2 %."""
-LEAST_GAIN = 2e-3
+LEAST_GAIN = 1.2e-2
 LEARNING = 2
 """The same as ``RECIPE`` for what is learned from the shop's own walks."""
 ALONE = 0.1
