@@ -77,7 +77,7 @@ def test_one_thing_said(found: Rows, text: str, expected: list[Row]) -> None:
             [("lift cylinder", "left", "watch"), ("lift cylinder", "right", "watch")],
         ),
         (
-            "On the left side. Front tyre is good. Lift cylinder is dry. Other side. Front tyre has a cut.",
+            "On the left side. Front tyre is good. Lift cylinder is dry. Other side. Front tyre is flat.",
             [
                 ("front tyre", "left", "good"),
                 ("lift cylinder", "left", "good"),
