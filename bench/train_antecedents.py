@@ -15,7 +15,6 @@ from typing import Any
 import train_statements as material
 from saycheck.understanding.antecedent import Antecedents
 from saycheck.understanding.findings import heard_as
-from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import attached
 from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Reading
@@ -101,15 +100,11 @@ def main(folds_only: bool, folds: Path | None) -> None:
         for one in (one for w, some in data if w in left_out for one in some):
             shares = model.predict_proba(vector.transform([dict.fromkeys(f, 1) for f, _ in one]))[:, another]
             rated.append([(float(s), t) for s, (_, t) in zip(shares, one, strict=True)])
-        for writer in left_out if folds else ():
-            assert folds
-            (folds / "antecedents").mkdir(exist_ok=True)
-            material.save(vector, model, folds / "antecedents" / f"{writer}.json")
+        material.save_without(left_out, folds, "antecedents", vector, model)
     figures(rated)
     if folds_only:
         return
-    kept = material.save(*fit([one for _, some in data for one in some]), FOLDER / "antecedents.json")
-    print(f"{kept} features kept, {(FOLDER / 'antecedents.json').stat().st_size // 1024} kB")
+    material.ship("antecedents", *fit([one for _, some in data for one in some]))
 
 
 if __name__ == "__main__":

@@ -33,7 +33,7 @@ from saycheck.understanding.resolve import Resolver
 from saycheck.understanding.text import Mention, Reading
 from saycheck.vocabulary.load import load, shared_tables
 from saycheck.vocabulary.schema import Nouns
-from train_statements import AGREES, FOLDS, LEAST_SEEN, ROOT, narrations, save
+from train_statements import AGREES, FOLDS, LEAST_SEEN, narrations, save_without, ship
 
 SPELLED = {"tire": "tyre", "rear": "back", "stabilizer": "stabiliser", "fuel": "diesel"}
 # Words of a part's name that name no part by themselves.
@@ -159,10 +159,7 @@ def main(folder: Path | None) -> None:
     rated: list[tuple[float, str, bool]] = []
     for left_out in (set(writers[i::FOLDS]) for i in range(FOLDS)):
         vector, model = fit([m for m in whole if m.writer not in left_out])
-        if folder:
-            (folder / "names").mkdir(parents=True, exist_ok=True)
-            for writer in left_out:
-                save(vector, model, folder / "names" / f"{writer}.json", KEEP)
+        save_without(left_out, folder, "names", vector, model, KEEP)
         name = list(model.classes_).index("name")
         for m in (m for m in whole if m.writer in left_out):
             shares = model.predict_proba(vector.transform([dict.fromkeys(row, 1) for row in m.rows]))[:, name]
@@ -175,9 +172,7 @@ def main(folder: Path | None) -> None:
         of = [(s >= 0.5, t == "name") for s, t, f in rated if f is known]
         right, told, names = sum(a and b for a, b in of), sum(a for a, _ in of), sum(b for _, b in of)
         print(f"{what}: {names} names, precision {right / told:.3f}, recall {right / names:.3f}")
-    vector, model = fit(whole)
-    out = ROOT / "src" / "saycheck" / "understanding" / "trained" / "names.json"
-    print(f"{save(vector, model, out, KEEP)} features kept, {out.stat().st_size // 1024} kB")
+    ship("names", *fit(whole), KEEP)
 
 
 if __name__ == "__main__":

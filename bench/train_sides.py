@@ -13,7 +13,6 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import train_statements as material
-from saycheck.understanding.linear import FOLDER
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading, with_neighbours
@@ -72,20 +71,14 @@ def main(folds_only: bool, folds: Path | None) -> None:
         right += sum(a == y for a, (_, y, *_) in zip(told, test, strict=True))
         ruled += sum(fits for *_, fits in test)
         whole += len(test)
-        for writer in left_out if folds else ():
-            assert folds
-            (folds / "sides").mkdir(exist_ok=True)
-            material.save(vector, model, folds / "sides" / f"{writer}.json")
+        material.save_without(left_out, folds, "sides", vector, model)
     print(
         f"side not told, writers left out in turn: rules {ruled / whole:.3f}, learned {right / whole:.3f} of {whole}"
     )
     if folds_only:
         return
     learned = [row for _, some in data for row in some]
-    kept = material.save(
-        *material.fit([x for x, *_ in learned], [y for _, y, *_ in learned]), FOLDER / "sides.json"
-    )
-    print(f"{kept} features kept, {(FOLDER / 'sides.json').stat().st_size // 1024} kB")
+    material.ship("sides", *material.fit([x for x, *_ in learned], [y for _, y, *_ in learned]))
 
 
 if __name__ == "__main__":

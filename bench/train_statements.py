@@ -16,7 +16,7 @@ import json
 import re
 import sys
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from functools import lru_cache
 from pathlib import Path
@@ -30,7 +30,7 @@ from sklearn.linear_model import LogisticRegression
 from sklearn.metrics import classification_report
 
 from saycheck.understanding import encoder
-from saycheck.understanding.linear import STANDING_IN, read
+from saycheck.understanding.linear import FOLDER, STANDING_IN, read
 from saycheck.understanding.pipeline import MAKER, prepared
 from saycheck.understanding.statements import Statement
 from saycheck.understanding.text import Reading
@@ -245,6 +245,28 @@ def save(vector: DictVectorizer, model: LogisticRegression, out: Path, keep: flo
     return len(weights)
 
 
+def save_without(
+    writers: Iterable[str],
+    folds: Path | None,
+    name: str,
+    vector: DictVectorizer,
+    model: LogisticRegression,
+    keep: float = KEEP,
+) -> None:
+    """Keep weights that were learned without these writers, where there is a folder for them."""
+    if folds is None:
+        return
+    (folds / name).mkdir(parents=True, exist_ok=True)
+    for writer in writers:
+        save(vector, model, folds / name / f"{writer}.json", keep)
+
+
+def ship(name: str, vector: DictVectorizer, model: LogisticRegression, keep: float = KEEP) -> None:
+    """Put weights in the place of those that are shipped, and print how many there are."""
+    out = FOLDER / f"{name}.json"
+    print(f"{save(vector, model, out, keep)} features kept, {out.stat().st_size // 1024} kB")
+
+
 def main(folds_only: bool, folds: Path | None) -> None:
     data = [(writer, *made) for writer, made in taught(lambda label: rows(label, binary), folds)]
     writers = sorted({w for w, _, _ in data})
@@ -256,9 +278,7 @@ def main(folds_only: bool, folds: Path | None) -> None:
             [f for w, x, _ in learned if w not in left_out for f in x],
             [c for w, _, y in learned if w not in left_out for c in y],
         )
-        if folds:
-            for writer in left_out:
-                save(vector, model, folds / f"{writer}.json")
+        save_without(left_out, folds, ".", vector, model)
         test = [(x, y) for w, x, y in data if w in left_out]
         guessed += list(model.predict(vector.transform([f for x, _ in test for f in x])))
         truth += [c for _, y in test for c in y]
@@ -272,9 +292,8 @@ def main(folds_only: bool, folds: Path | None) -> None:
     print(classification_report(truth, guessed, digits=3))
     if folds_only:
         return
-    vector, model = fit([f for _, x, _ in learned for f in x], [c for _, _, y in learned for c in y])
-    out = ROOT / "src" / "saycheck" / "understanding" / "trained" / "statements.json"
-    print(f"{save(vector, model, out)} features kept, {out.stat().st_size // 1024} kB")
+    every = fit([f for _, x, _ in learned for f in x], [c for _, _, y in learned for c in y])
+    ship("statements", *every)
 
 
 if __name__ == "__main__":

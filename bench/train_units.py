@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import train_statements as material
-from saycheck.understanding.linear import FOLDER, STANDING_IN
+from saycheck.understanding.linear import STANDING_IN
 from saycheck.understanding.pipeline import prepared
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.text import Mention, Reading
@@ -85,20 +85,14 @@ def main(folds_only: bool, folds: Path | None) -> None:
         for (number, _, meant, rule), row in zip(test, shares, strict=True):
             learned.append((meant, likeliest(number, dict(zip(model.classes_, row, strict=True)))))
             ruled.append((meant, rule))
-        for writer in left_out if folds else ():
-            assert folds
-            (folds / "units").mkdir(exist_ok=True)
-            material.save(vector, model, folds / "units" / f"{writer}.json")
+        material.save_without(left_out, folds, "units", vector, model)
     print(f"{len(ruled)} bare numbers, {sum(y in (NONE, COUNT) for y, _ in ruled)} of them measure nothing")
     print(f"rules: {figures(ruled)}")
     print(f"learned, without the encoder, writers left out in turn: {figures(learned)}")
     if folds_only:
         return
     every = [row for _, found in data for row in found]
-    kept = material.save(
-        *material.fit([x for _, x, *_ in every], [y for _, _, y, _ in every]), FOLDER / "units.json"
-    )
-    print(f"{kept} features kept, {(FOLDER / 'units.json').stat().st_size // 1024} kB")
+    material.ship("units", *material.fit([x for _, x, *_ in every], [y for _, _, y, _ in every]))
 
 
 if __name__ == "__main__":

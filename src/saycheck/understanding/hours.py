@@ -96,20 +96,15 @@ def is_asked_for(reading: Reading, number: Mention) -> bool:
         return False
     words = reading.all_words
     first = max(0, number.start - ASKED_WITHIN)
-    lasted = {i for m in reading.of("quantity") for i in range(m.start, m.end)}
+    near = reading.inside("quantity", first - ASKED_WITHIN, number.start)
+    lasted = {i for m in near for i in range(m.start, m.end)}
     spoken_of = (
         i for i in reversed(range(first, number.start)) if words[i] in METER_WORDS and i not in lasted
     )
     at = next(spoken_of, None)
-    if (
-        at is None
-        or words[max(0, at - 1)] in OTHER_METERS
-        or OTHER_NUMBERS
-        & {
-            *words[at : number.start],
-            *words[number.end : number.end + 1],
-        }
-    ):
+    if at is None or words[max(0, at - 1)] in OTHER_METERS:
+        return False
+    if OTHER_NUMBERS & {*words[at : number.start], *words[number.end : number.end + 1]}:
         return False
     if NOT_A_READING & {*words[max(0, at - 2) : at], *words[max(0, number.start - 2) : number.start]}:
         return False
@@ -146,6 +141,6 @@ def right_one(reading: Reading, taken: Mention) -> Mention | None:
     if right is None or right.start > max(near) + PUT_RIGHT_WITHIN or right.value.value < LEAST_READING:
         return None
     times = value_of(right) / value_of(taken)
-    parts = [m for m in reading.inside("part", taken.end, right.start) if "hour meter" not in str(m.value)]
     others = OTHER_NUMBERS & set(reading.words(taken.end, right.start))
-    return right if 1 / MOST_TIMES <= times <= MOST_TIMES and not parts and not others else None
+    alone = not others and not reading.inside("part", taken.end, right.start)
+    return right if alone and 1 / MOST_TIMES <= times <= MOST_TIMES else None

@@ -7,12 +7,11 @@ common practice, no source.
 """
 
 from dataclasses import replace
-from math import log
 
 from saycheck.understanding.quantities import Quantity
 from saycheck.understanding.statements import Statement, Subject
 from saycheck.understanding.text import Mention, Reading
-from saycheck.understanding.untold_unit import COUNT, Heard, in_unit, name_of, unit_of
+from saycheck.understanding.untold_unit import COUNT, Heard, in_unit, name_of, nearest, unit_of
 
 PSI_LEAST, PSI_MOST = 12, 150
 BAR_MOST = 11
@@ -117,11 +116,6 @@ class Unspoken:
         least = LEAST_MM if self.length == "mm" else SURELY_MM
         return bool(deep) and least <= quantity.value <= MOST_MM
 
-    def nearest(self, kind: str, value: float) -> Quantity | None:
-        """What was said of parts of this kind that is nearest to the value, by how many times as much it is."""
-        told = [q for q in self.heard.told.get(kind, ()) if q.value * value > 0]
-        return min(reversed(told), key=lambda q: abs(log(value / q.value)), default=None)
-
     def on_a_scale(self, quantity: Quantity) -> Quantity | None:
         """The bare number of a tyre where the last one was told in thirty-seconds of an inch, or all in percent."""
         told, value = self.heard.told.get(TYRE, []), quantity.value
@@ -140,7 +134,7 @@ class Unspoken:
         value, form = quantity.value, quantity.form
         said = f"{like} {name}"
         kind = kind_of(like, name)
-        last = self.nearest(kind, value)
+        last = nearest(value, reversed(self.heard.told.get(kind, ())))
         times = max(value / last.value, last.value / value) if last else ALIKE
         if "tyre" in said and form == "fraction" and value in LEFT_OVER:
             return in_percent(quantity)

@@ -5,9 +5,9 @@
 and on what was told of parts alike before. Trained by ``bench/train_units.py``; without weights the rules decide.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from math import isclose, log, log2
+from math import inf, isclose, log, log2
 
 from saycheck.understanding import encoder
 from saycheck.understanding.arrays import agreed, shared
@@ -34,8 +34,8 @@ rear nine" of thirty-seconds of an inch, "half".
 UNITS = (NONE, COUNT, *QUANTITIES, *PARTS_OF)
 """What a number may be: nothing to write down, how many there are, or so much in one of the units or parts of one."""
 POSSIBLE = {
-    COUNT: (1, 100), "mm": (0.01, 1000), "in": (0.01, 60), "psi": (1, 6000), "bar": (0.1, 420), "kPa": (0.1, 1500),
-    "V": (0.1, 500), "percent": (1, 100), "degC": (-60, 200), "degF": (-60, 400), "h": (1, 100_000),
+    NONE: (-inf, inf), COUNT: (1, 100), "mm": (0.01, 1000), "in": (0.01, 60), "psi": (1, 6000), "bar": (0.1, 420),
+    "kPa": (0.1, 1500), "V": (0.1, 500), "percent": (1, 100), "degC": (-60, 200), "degF": (-60, 400), "h": (1, 100_000),
     "tenths of a bar": (10, 99), "thirty-seconds": (1, 64), "of a whole": (0.01, 0.99),
 }  # fmt: skip
 """The least and the most of each that is told on a walk; common practice, no source."""
@@ -70,7 +70,7 @@ def in_unit(bare: Quantity, unit: str) -> Quantity:
 
 def can_be(quantity: Quantity, unit: str) -> bool:
     """Whether there is so much of a unit on a machine."""
-    least, most = POSSIBLE.get(unit, (quantity.value, quantity.value))
+    least, most = POSSIBLE[unit]
     whole = unit not in WHOLE or quantity.value == int(quantity.value)
     return whole and least <= quantity.value <= most
 
@@ -83,6 +83,13 @@ def step_of(value: float) -> str:
 def beside(value: float, other: float) -> str:
     """How many such steps a number is above another one."""
     return str(max(-FARTHEST, min(FARTHEST, round(2 * log2(value / other))))) if value * other > 0 else "-"
+
+
+def nearest(value: float, told: Iterable[Quantity]) -> Quantity | None:
+    """Which of the quantities is nearest to a value, by how many times as much it is; the first of those as near."""
+    return min(
+        (q for q in told if q.value * value > 0), key=lambda q: abs(log(value / q.value)), default=None
+    )
 
 
 @dataclass
@@ -148,9 +155,8 @@ def alike(how: str, value: float, told: Sequence[Quantity]) -> list[str]:
     last = told[-1]
     out = [f"{how}had={unit}" for unit in sorted({str(q.unit) for q in told})]
     out += [f"{how}last={last.unit}", f"{how}last={last.unit}/{beside(value, last.value)}"]
-    same_way = [q for q in told if q.value * value > 0]
-    if same_way:
-        near = min(same_way, key=lambda q: abs(log(value / q.value)))
+    near = nearest(value, told)
+    if near:
         out += [f"{how}near={near.unit}", f"{how}near={near.unit}/{beside(value, near.value)}"]
     return out
 

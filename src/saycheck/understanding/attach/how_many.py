@@ -146,9 +146,8 @@ def held_by(words: Sequence[str], event: Mention) -> tuple[int, Mention] | None:
 def lost(reading: Reading, event: Mention, single: frozenset[str]) -> tuple[int, Mention] | None:
     """ "Missing two bolts", "lost its roll pin": how many are not there; words of ``single`` stand for one."""
     words, at = reading.all_words, event.end
-    if (
-        at > 1 and words[at - 2] in LACKS and words[at - 1] in COUNTS
-    ):  # the number is of the saying, "short two"
+    # The number may be of the saying: "short two".
+    if at > 1 and words[at - 2] in LACKS and words[at - 1] in COUNTS:
         at -= 1
     lacks = words[at - 1] in LACKS or words[max(0, at - 2) : at] == ["short", "of"]
     if not lacks or at + 1 >= len(words):
